@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-calculator.h"
+
+#include "bb-box.h"
+#include "bb-problem.h"
+
+static const BbCalculator * const calculators[] = {
+  &bb_box_calculator,
+};
+
+/**
+ * bb_calculators:
+ * @n_calculators: (out): how many there are
+ *
+ * Returns: (transfer none) (array length=n_calculators): every calculator, in the order of the chain
+ */
+const BbCalculator * const *
+bb_calculators (guint *n_calculators)
+{
+  *n_calculators = G_N_ELEMENTS (calculators);
+
+  return calculators;
+}
+
+/**
+ * bb_calculator_find:
+ * @name: a calculator's name
+ *
+ * Returns: (transfer none) (nullable): the calculator, or %NULL if there is none of that name
+ */
+const BbCalculator *
+bb_calculator_find (const char *name)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (calculators); i++)
+    if (g_str_equal (calculators[i]->name, name))
+      return calculators[i];
+
+  return NULL;
+}
+
+/**
+ * bb_calculator_run:
+ * @self: a calculator
+ * @in: its input
+ * @out: (out caller-allocates): its output, initialised by bb_record_init() or `_new`
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
+ * Validates the input by its table, computes, and sees to it that no result is infinite: where one is, the
+ * inputs are refused.
+ *
+ * Returns: %TRUE if @out holds the result
+ */
+gboolean
+bb_calculator_run (const BbCalculator *self,
+                   gconstpointer       in,
+                   gpointer            out,
+                   GError            **error)
+{
+  if (!bb_record_validate (self->in, in, error))
+    return FALSE;
+  if (!self->calculate (in, out, error))
+    return FALSE;
+
+  return bb_record_validate (self->out, out, error);
+}

@@ -1,0 +1,538 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-field.h"
+
+#include <string.h>
+
+static void
+clear_item_array (const BbField *self,
+                  GArray        *array)
+{
+  if (self->kind == BB_KIND_LIST)
+    for (guint i = 0; i < array->len; i++)
+      bb_record_clear (self->item, array->data + i * self->item->size);
+
+  g_array_unref (array);
+}
+
+static GArray *
+copy_array (const BbField *self,
+            GArray        *array)
+{
+  GArray *copy = NULL;
+
+  if (array == NULL)
+    return NULL;
+
+  copy = g_array_sized_new (FALSE, TRUE, g_array_get_element_size (array), array->len);
+  g_array_set_size (copy, array->len);
+
+  if (self->kind == BB_KIND_NUMBERS)
+    memcpy (copy->data, array->data, array->len * sizeof (double));
+  else
+    for (guint i = 0; i < array->len; i++)
+      {
+        gconstpointer from = array->data + i * self->item->size;
+        gpointer to = copy->data + i * self->item->size;
+
+        bb_record_init (self->item, to);
+        for (guint f = 0; f < self->item->n_fields; f++)
+          bb_field_copy (&self->item->fields[f], from, to);
+      }
+
+  return copy;
+}
+
+static gboolean
+arrays_equal (const BbField *self,
+              GArray        *a,
+              GArray        *b)
+{
+  guint length_a = a != NULL ? a->len : 0;
+  guint length_b = b != NULL ? b->len : 0;
+
+  if (length_a != length_b)
+    return FALSE;
+
+  for (guint i = 0; i < length_a; i++)
+    if (self->kind == BB_KIND_NUMBERS)
+      {
+        if (g_array_index (a, double, i) != g_array_index (b, double, i))
+          return FALSE;
+      }
+    else if (!bb_record_equal (self->item,
+                               a->data + i * self->item->size,
+                               b->data + i * self->item->size))
+      return FALSE;
+
+  return TRUE;
+}
+
+/**
+ * bb_field_is_set:
+ * @self: a field
+ * @record: a record of the field's table
+ *
+ * Returns: %TRUE if the record holds a value there; an empty list or text counts as none
+ */
+gboolean
+bb_field_is_set (const BbField *self,
+                 gconstpointer  record)
+{
+  switch (self->kind)
+    {
+    case BB_KIND_NUMBER:
+      return !isnan (BB_FIELD_IN (self, double, record));
+    case BB_KIND_INTEGER:
+      return BB_FIELD_IN (self, gint64, record) != BB_INTEGER_NONE;
+    case BB_KIND_TEXT:
+    case BB_KIND_DATE:
+      {
+        const char *text = BB_FIELD_IN (self, char *, record);
+
+        return text != NULL && *text != '\0';
+      }
+    case BB_KIND_CHOICE:
+    case BB_KIND_FLAG:
+      return BB_FIELD_IN (self, int, record) >= 0;
+    case BB_KIND_REFERENCE:
+      return BB_FIELD_IN (self, gint64, record) != 0;
+    case BB_KIND_LIST:
+    case BB_KIND_NUMBERS:
+      {
+        const GArray *array = BB_FIELD_IN (self, GArray *, record);
+
+        return array != NULL && array->len > 0;
+      }
+    case BB_KIND_TEXTS:
+      {
+        GStrv texts = BB_FIELD_IN (self, GStrv, record);
+
+        return texts != NULL && texts[0] != NULL;
+      }
+    case BB_KIND_OBJECT:
+      return BB_FIELD_IN (self, gpointer, record) != NULL;
+    default:
+      g_return_val_if_reached (FALSE);
+    }
+}
+
+/**
+ * bb_field_equal:
+ * @self: a field
+ * @record_a: a record of the field's table
+ * @record_b: another record of the same table
+ *
+ * Returns: %TRUE if both hold the same value there, or both none
+ */
+gboolean
+bb_field_equal (const BbField *self,
+                gconstpointer  record_a,
+                gconstpointer  record_b)
+{
+  gboolean is_set = bb_field_is_set (self, record_a);
+
+  if (is_set != bb_field_is_set (self, record_b))
+    return FALSE;
+  if (!is_set)
+    return TRUE;
+
+  switch (self->kind)
+    {
+    case BB_KIND_NUMBER:
+      return BB_FIELD_IN (self, double, record_a) == BB_FIELD_IN (self, double, record_b);
+    case BB_KIND_INTEGER:
+    case BB_KIND_REFERENCE:
+      return BB_FIELD_IN (self, gint64, record_a) == BB_FIELD_IN (self, gint64, record_b);
+    case BB_KIND_TEXT:
+    case BB_KIND_DATE:
+      return g_str_equal (BB_FIELD_IN (self, char *, record_a), BB_FIELD_IN (self, char *, record_b));
+    case BB_KIND_CHOICE:
+    case BB_KIND_FLAG:
+      return BB_FIELD_IN (self, int, record_a) == BB_FIELD_IN (self, int, record_b);
+    case BB_KIND_LIST:
+    case BB_KIND_NUMBERS:
+      return arrays_equal (self, BB_FIELD_IN (self, GArray *, record_a),
+                           BB_FIELD_IN (self, GArray *, record_b));
+    case BB_KIND_TEXTS:
+      return g_strv_equal ((const char * const *) BB_FIELD_IN (self, GStrv, record_a),
+                           (const char * const *) BB_FIELD_IN (self, GStrv, record_b));
+    case BB_KIND_OBJECT:
+      return bb_record_equal (self->item, BB_FIELD_IN (self, gpointer, record_a),
+                              BB_FIELD_IN (self, gpointer, record_b));
+    default:
+      g_return_val_if_reached (FALSE);
+    }
+}
+
+static void
+make_empty (const BbField *self,
+            gpointer       record)
+{
+  switch (self->kind)
+    {
+    case BB_KIND_NUMBER:
+      BB_FIELD_AT (self, double, record) = (double) NAN;
+      break;
+    case BB_KIND_INTEGER:
+      BB_FIELD_AT (self, gint64, record) = BB_INTEGER_NONE;
+      break;
+    case BB_KIND_CHOICE:
+      BB_FIELD_AT (self, int, record) = BB_CHOICE_NONE;
+      break;
+    case BB_KIND_FLAG:
+      BB_FIELD_AT (self, int, record) = BB_FLAG_NONE;
+      break;
+    case BB_KIND_REFERENCE:
+      BB_FIELD_AT (self, gint64, record) = 0;
+      break;
+    case BB_KIND_TEXT:
+    case BB_KIND_DATE:
+    case BB_KIND_LIST:
+    case BB_KIND_NUMBERS:
+    case BB_KIND_TEXTS:
+    case BB_KIND_OBJECT:
+    default:
+      BB_FIELD_AT (self, gpointer, record) = NULL;
+      break;
+    }
+}
+
+/**
+ * bb_field_clear:
+ * @self: a field
+ * @record: a record of the field's table
+ *
+ * Frees what the record holds there and leaves it empty.
+ */
+void
+bb_field_clear (const BbField *self,
+                gpointer       record)
+{
+  switch (self->kind)
+    {
+    case BB_KIND_TEXT:
+    case BB_KIND_DATE:
+      g_free (BB_FIELD_AT (self, char *, record));
+      break;
+    case BB_KIND_LIST:
+    case BB_KIND_NUMBERS:
+      if (BB_FIELD_AT (self, GArray *, record) != NULL)
+        clear_item_array (self, BB_FIELD_AT (self, GArray *, record));
+      break;
+    case BB_KIND_TEXTS:
+      g_strfreev (BB_FIELD_AT (self, GStrv, record));
+      break;
+    case BB_KIND_OBJECT:
+      bb_record_free (self->item, BB_FIELD_AT (self, gpointer, record));
+      break;
+    case BB_KIND_NUMBER:
+    case BB_KIND_INTEGER:
+    case BB_KIND_CHOICE:
+    case BB_KIND_FLAG:
+    case BB_KIND_REFERENCE:
+    default:
+      break;
+    }
+
+  make_empty (self, record);
+}
+
+/**
+ * bb_field_reset:
+ * @self: a field
+ * @record: a record of the field's table
+ *
+ * Gives the record the field's default there, or leaves it empty where there is none.
+ */
+void
+bb_field_reset (const BbField *self,
+                gpointer       record)
+{
+  bb_field_clear (self, record);
+  if (!self->fallback.set)
+    return;
+
+  switch (self->kind)
+    {
+    case BB_KIND_NUMBER:
+      BB_FIELD_AT (self, double, record) = self->fallback.value;
+      break;
+    case BB_KIND_INTEGER:
+      BB_FIELD_AT (self, gint64, record) = (gint64) self->fallback.value;
+      break;
+    case BB_KIND_CHOICE:
+    case BB_KIND_FLAG:
+      BB_FIELD_AT (self, int, record) = (int) self->fallback.value;
+      break;
+    case BB_KIND_TEXT:
+    case BB_KIND_DATE:
+    case BB_KIND_REFERENCE:
+    case BB_KIND_LIST:
+    case BB_KIND_NUMBERS:
+    case BB_KIND_TEXTS:
+    case BB_KIND_OBJECT:
+    default:
+      g_return_if_reached ();
+    }
+}
+
+/**
+ * bb_field_copy:
+ * @self: a field
+ * @from: a record of the field's table
+ * @to: another record of the same table
+ *
+ * Replaces what @to holds there by a copy of what @from holds.
+ */
+void
+bb_field_copy (const BbField *self,
+               gconstpointer  from,
+               gpointer       to)
+{
+  bb_field_clear (self, to);
+
+  switch (self->kind)
+    {
+    case BB_KIND_NUMBER:
+      BB_FIELD_AT (self, double, to) = BB_FIELD_IN (self, double, from);
+      break;
+    case BB_KIND_INTEGER:
+    case BB_KIND_REFERENCE:
+      BB_FIELD_AT (self, gint64, to) = BB_FIELD_IN (self, gint64, from);
+      break;
+    case BB_KIND_TEXT:
+    case BB_KIND_DATE:
+      BB_FIELD_AT (self, char *, to) = g_strdup (BB_FIELD_IN (self, char *, from));
+      break;
+    case BB_KIND_CHOICE:
+    case BB_KIND_FLAG:
+      BB_FIELD_AT (self, int, to) = BB_FIELD_IN (self, int, from);
+      break;
+    case BB_KIND_LIST:
+    case BB_KIND_NUMBERS:
+      BB_FIELD_AT (self, GArray *, to) = copy_array (self, BB_FIELD_IN (self, GArray *, from));
+      break;
+    case BB_KIND_TEXTS:
+      BB_FIELD_AT (self, GStrv, to) = g_strdupv (BB_FIELD_IN (self, GStrv, from));
+      break;
+    case BB_KIND_OBJECT:
+      if (BB_FIELD_IN (self, gpointer, from) != NULL)
+        BB_FIELD_AT (self, gpointer, to) = bb_record_copy (self->item, BB_FIELD_IN (self, gpointer, from));
+      break;
+    default:
+      g_return_if_reached ();
+    }
+}
+
+/**
+ * bb_field_get_number:
+ * @self: a field that holds a number, an integer or a flag
+ * @record: a record of the field's table
+ *
+ * Returns: the value in the field's canonical unit; NaN where there is none
+ */
+double
+bb_field_get_number (const BbField *self,
+                     gconstpointer  record)
+{
+  if (!bb_field_is_set (self, record))
+    return (double) NAN;
+
+  switch ((int) self->kind)
+    {
+    case BB_KIND_NUMBER:
+      return BB_FIELD_IN (self, double, record);
+    case BB_KIND_INTEGER:
+      return (double) BB_FIELD_IN (self, gint64, record);
+    case BB_KIND_FLAG:
+      return BB_FIELD_IN (self, int, record);
+    default:
+      g_return_val_if_reached ((double) NAN);
+    }
+}
+
+/**
+ * bb_field_get_integer:
+ * @self: a field that holds an integer or a reference
+ * @record: a record of the field's table
+ *
+ * Returns: the value; %BB_INTEGER_NONE, or 0 of a reference, where there is none
+ */
+gint64
+bb_field_get_integer (const BbField *self,
+                      gconstpointer  record)
+{
+  g_return_val_if_fail (self->kind == BB_KIND_INTEGER || self->kind == BB_KIND_REFERENCE, BB_INTEGER_NONE);
+
+  return BB_FIELD_IN (self, gint64, record);
+}
+
+/**
+ * bb_field_get_text:
+ * @self: a field that holds a text, a date or a choice
+ * @record: a record of the field's table
+ *
+ * Returns: (nullable): the text, or the key of the choice; %NULL where there is none
+ */
+const char *
+bb_field_get_text (const BbField *self,
+                   gconstpointer  record)
+{
+  if (self->kind == BB_KIND_CHOICE)
+    return bb_choices_get_key (self->choices, BB_FIELD_IN (self, int, record));
+
+  g_return_val_if_fail (self->kind == BB_KIND_TEXT || self->kind == BB_KIND_DATE, NULL);
+
+  return BB_FIELD_IN (self, char *, record);
+}
+
+/**
+ * bb_field_get_choice:
+ * @self: a field that holds a choice or a flag
+ * @record: a record of the field's table
+ *
+ * Returns: the index of the choice, or the flag; negative where there is none
+ */
+int
+bb_field_get_choice (const BbField *self,
+                     gconstpointer  record)
+{
+  g_return_val_if_fail (self->kind == BB_KIND_CHOICE || self->kind == BB_KIND_FLAG, BB_CHOICE_NONE);
+
+  return BB_FIELD_IN (self, int, record);
+}
+
+/**
+ * bb_field_get_array:
+ * @self: a field that holds a list of structs or numbers
+ * @record: a record of the field's table
+ *
+ * Returns: (transfer none) (nullable): the list
+ */
+GArray *
+bb_field_get_array (const BbField *self,
+                    gconstpointer  record)
+{
+  g_return_val_if_fail (self->kind == BB_KIND_LIST || self->kind == BB_KIND_NUMBERS, NULL);
+
+  return BB_FIELD_IN (self, GArray *, record);
+}
+
+/**
+ * bb_field_set_number:
+ * @self: a field that holds a number
+ * @record: a record of the field's table
+ * @value: a value in the canonical unit, or NaN for none
+ */
+void
+bb_field_set_number (const BbField *self,
+                     gpointer       record,
+                     double         value)
+{
+  g_return_if_fail (self->kind == BB_KIND_NUMBER);
+
+  BB_FIELD_AT (self, double, record) = value;
+}
+
+/**
+ * bb_field_set_integer:
+ * @self: a field that holds an integer or a reference
+ * @record: a record of the field's table
+ * @value: a value; %BB_INTEGER_NONE, or 0 for a reference, for none
+ */
+void
+bb_field_set_integer (const BbField *self,
+                      gpointer       record,
+                      gint64         value)
+{
+  g_return_if_fail (self->kind == BB_KIND_INTEGER || self->kind == BB_KIND_REFERENCE);
+
+  BB_FIELD_AT (self, gint64, record) = value;
+}
+
+/**
+ * bb_field_set_text:
+ * @self: a field that holds a text, a date or a choice
+ * @record: a record of the field's table
+ * @value: (nullable): the text, copied, or the key of a choice; an unknown key leaves no choice
+ */
+void
+bb_field_set_text (const BbField *self,
+                   gpointer       record,
+                   const char    *value)
+{
+  if (self->kind == BB_KIND_CHOICE)
+    {
+      BB_FIELD_AT (self, int, record) = bb_choices_find (self->choices, value);
+      return;
+    }
+
+  g_return_if_fail (self->kind == BB_KIND_TEXT || self->kind == BB_KIND_DATE);
+
+  if (BB_FIELD_AT (self, char *, record) == value)
+    return;
+  g_free (BB_FIELD_AT (self, char *, record));
+  BB_FIELD_AT (self, char *, record) = g_strdup (value);
+}
+
+/**
+ * bb_field_set_choice:
+ * @self: a field that holds a choice or a flag
+ * @record: a record of the field's table
+ * @value: the index of the choice, or the flag; negative for none
+ */
+void
+bb_field_set_choice (const BbField *self,
+                     gpointer       record,
+                     int            value)
+{
+  g_return_if_fail (self->kind == BB_KIND_CHOICE || self->kind == BB_KIND_FLAG);
+
+  BB_FIELD_AT (self, int, record) = value;
+}
+
+/**
+ * bb_field_ensure_array:
+ * @self: a field that holds a list of structs or numbers
+ * @record: a record of the field's table
+ *
+ * Returns: (transfer none): the record's list, made empty if there was none
+ */
+GArray *
+bb_field_ensure_array (const BbField *self,
+                       gpointer       record)
+{
+  g_return_val_if_fail (self->kind == BB_KIND_LIST || self->kind == BB_KIND_NUMBERS, NULL);
+
+  if (BB_FIELD_AT (self, GArray *, record) == NULL)
+    {
+      gsize size = self->kind == BB_KIND_LIST ? self->item->size : sizeof (double);
+
+      BB_FIELD_AT (self, GArray *, record) = g_array_new (FALSE, TRUE, (guint) size);
+    }
+
+  return BB_FIELD_AT (self, GArray *, record);
+}
+
+/**
+ * bb_field_append_item:
+ * @self: a field that holds a list of structs
+ * @record: a record of the field's table
+ *
+ * Appends one struct with its defaults. The pointer holds until the list changes again.
+ *
+ * Returns: (transfer none): the new struct
+ */
+gpointer
+bb_field_append_item (const BbField *self,
+                      gpointer       record)
+{
+  GArray *array = bb_field_ensure_array (self, record);
+
+  g_return_val_if_fail (self->kind == BB_KIND_LIST, NULL);
+
+  g_array_set_size (array, array->len + 1);
+  bb_record_init (self->item, array->data + (array->len - 1) * self->item->size);
+
+  return array->data + (array->len - 1) * self->item->size;
+}

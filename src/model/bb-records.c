@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-records.h"
+
+/* Each table stands after those it refers to, so that a book can be written and read in this order. */
+static const BbTable * const tables[] = {
+  &bb_person_table,
+  &bb_blank_table,
+  &bb_colourway_table,
+  &bb_supply_table,
+  &bb_recipe_table,
+  &bb_revision_table,
+  &bb_standing_table,
+  &bb_wash_test_table,
+  &bb_reading_table,
+  &bb_event_table,
+};
+
+/**
+ * bb_book_tables:
+ * @n_tables: (out): how many there are
+ *
+ * Returns: (transfer none) (array length=n_tables): the tables of the records that a book holds, each after
+ *   those it refers to
+ */
+const BbTable * const *
+bb_book_tables (guint *n_tables)
+{
+  *n_tables = G_N_ELEMENTS (tables);
+
+  return tables;
+}
+
+/**
+ * bb_book_find_table:
+ * @name: a table's name
+ *
+ * Returns: (transfer none) (nullable): the table, or %NULL if the book has none of that name
+ */
+const BbTable *
+bb_book_find_table (const char *name)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (tables); i++)
+    if (g_str_equal (tables[i]->name, name))
+      return tables[i];
+
+  return NULL;
+}

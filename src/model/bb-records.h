@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bb-blank.h"
+#include "bb-person.h"
+#include "bb-recipe.h"
+#include "bb-supply.h"
+#include "bb-wash.h"
+
+G_BEGIN_DECLS
+
+const BbTable * const *bb_book_tables     (guint      *n_tables);
+const BbTable         *bb_book_find_table (const char *name);
+
+G_END_DECLS

@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-field.h"
+
+#include <string.h>
+
+/**
+ * bb_table_find_field:
+ * @self: a table
+ * @name: a field's name
+ *
+ * Returns: (nullable): the field, or %NULL if the table has none of that name
+ */
+const BbField *
+bb_table_find_field (const BbTable *self,
+                     const char    *name)
+{
+  g_return_val_if_fail (self != NULL && name != NULL, NULL);
+
+  for (guint i = 0; i < self->n_fields; i++)
+    if (g_str_equal (self->fields[i].name, name))
+      return &self->fields[i];
+
+  return NULL;
+}
+
+/**
+ * bb_record_init:
+ * @table: the record's table
+ * @record: memory of the size of the table's struct, of any content
+ *
+ * Makes a record with every default in place, and nothing where there is none.
+ */
+void
+bb_record_init (const BbTable *table,
+                gpointer       record)
+{
+  memset (record, 0, table->size);
+  for (guint i = 0; i < table->n_fields; i++)
+    bb_field_reset (&table->fields[i], record);
+}
+
+/**
+ * bb_record_clear:
+ * @table: the record's table
+ * @record: a record
+ *
+ * Frees all that the record owns and leaves it empty, without defaults.
+ */
+void
+bb_record_clear (const BbTable *table,
+                 gpointer       record)
+{
+  for (guint i = 0; i < table->n_fields; i++)
+    bb_field_clear (&table->fields[i], record);
+}
+
+/**
+ * bb_record_new:
+ * @table: a table
+ *
+ * Returns: (transfer full): a record with every default in place; free it with bb_record_free()
+ */
+gpointer
+bb_record_new (const BbTable *table)
+{
+  gpointer record = g_malloc (table->size);
+
+  bb_record_init (table, record);
+
+  return record;
+}
+
+/**
+ * bb_record_free:
+ * @table: the record's table
+ * @record: (transfer full) (nullable): a record
+ */
+void
+bb_record_free (const BbTable *table,
+                gpointer       record)
+{
+  if (record == NULL)
+    return;
+
+  bb_record_clear (table, record);
+  g_free (record);
+}
+
+/**
+ * bb_record_copy:
+ * @table: the record's table
+ * @record: a record
+ *
+ * Returns: (transfer full): a deep copy
+ */
+gpointer
+bb_record_copy (const BbTable *table,
+                gconstpointer  record)
+{
+  gpointer copy = bb_record_new (table);
+
+  for (guint i = 0; i < table->n_fields; i++)
+    bb_field_copy (&table->fields[i], record, copy);
+
+  return copy;
+}
+
+/**
+ * bb_record_equal:
+ * @table: the records' table
+ * @record_a: a record
+ * @record_b: a record
+ *
+ * Returns: %TRUE if every field of both holds the same
+ */
+gboolean
+bb_record_equal (const BbTable *table,
+                 gconstpointer  record_a,
+                 gconstpointer  record_b)
+{
+  for (guint i = 0; i < table->n_fields; i++)
+    if (!bb_field_equal (&table->fields[i], record_a, record_b))
+      return FALSE;
+
+  return TRUE;
+}

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-wash.h"
+
+#include "bb-error.h"
+
+static gboolean
+check_wash_test (gconstpointer record,
+                 GError      **error)
+{
+  const BbWashTest *self = record;
+
+  if (self->wet_g < self->tare_g)
+    {
+      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
+                           _("wet_g: the garment can't be lighter with pretreat than without."));
+      return FALSE;
+    }
+
+  return TRUE;
+}
+
+BB_DEFINE_TABLE (BbWashTest, bb_wash_test, "wash_test", N_("Wash test"), BB_WASH_TEST_FIELDS, check_wash_test)
+BB_DEFINE_TABLE (BbReading, bb_reading, "reading", N_("Reading"), BB_READING_FIELDS, NULL)

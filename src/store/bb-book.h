@@ -1,0 +1,168 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "bb-records.h"
+
+G_BEGIN_DECLS
+
+#define BB_STORE_ERROR (bb_store_error_quark ())
+
+/**
+ * BbStoreError:
+ * @BB_STORE_ERROR_NOT_A_BOOK: the file is something else
+ * @BB_STORE_ERROR_NEWER: the book was made by a newer program
+ * @BB_STORE_ERROR_DAMAGED: the book is damaged, or a seal does not fit
+ * @BB_STORE_ERROR_BUSY: another program holds the book
+ * @BB_STORE_ERROR_IO: the disk refused: full, read-only, unreadable
+ * @BB_STORE_ERROR_NOT_FOUND: there is no such record
+ * @BB_STORE_ERROR_REFUSED: a rule of the book forbids the change
+ * @BB_STORE_ERROR_EXISTS: the code is taken, or the file exists
+ *
+ * What the book refuses or can't do.
+ */
+typedef enum {
+  BB_STORE_ERROR_NOT_A_BOOK = 1,
+  BB_STORE_ERROR_NEWER,
+  BB_STORE_ERROR_DAMAGED,
+  BB_STORE_ERROR_BUSY,
+  BB_STORE_ERROR_IO,
+  BB_STORE_ERROR_NOT_FOUND,
+  BB_STORE_ERROR_REFUSED,
+  BB_STORE_ERROR_EXISTS,
+} BbStoreError;
+
+GQuark bb_store_error_quark (void);
+
+/**
+ * BbBook:
+ *
+ * One connection to the shop's book. It belongs to the thread that opened it. Every function that writes is one
+ * transaction, unless it runs inside bb_book_in_transaction(); a failure leaves the book as it was.
+ */
+#define BB_TYPE_BOOK (bb_book_get_type ())
+G_DECLARE_FINAL_TYPE (BbBook, bb_book, BB, BOOK, GObject)
+
+/* Opening: bb-book.c */
+BbBook     *bb_book_create            (const char     *path,
+                                       GError        **error);
+BbBook     *bb_book_open              (const char     *path,
+                                       GError        **error);
+const char *bb_book_get_path          (BbBook         *self);
+gint64      bb_book_get_person        (BbBook         *self);
+void        bb_book_set_person        (BbBook         *self,
+                                       gint64          person);
+gboolean    bb_book_close             (BbBook         *self,
+                                       GError        **error);
+
+typedef gboolean (*BbBookFunc) (BbBook  *book,
+                                gpointer data,
+                                GError **error);
+gboolean    bb_book_in_transaction    (BbBook         *self,
+                                       BbBookFunc      func,
+                                       gpointer        data,
+                                       GError        **error);
+
+/* Any record: bb-book-records.c */
+gpointer    bb_book_load              (BbBook         *self,
+                                       const BbTable  *table,
+                                       gint64          id,
+                                       GError        **error);
+gpointer    bb_book_load_by_code      (BbBook         *self,
+                                       const BbTable  *table,
+                                       const char     *code,
+                                       GError        **error);
+GPtrArray  *bb_book_load_all          (BbBook         *self,
+                                       const BbTable  *table,
+                                       gboolean        with_withdrawn,
+                                       GError        **error);
+GPtrArray  *bb_book_load_referring    (BbBook         *self,
+                                       const BbTable  *table,
+                                       const BbTable  *target,
+                                       gint64          id,
+                                       GError        **error);
+gboolean    bb_book_save              (BbBook         *self,
+                                       const BbTable  *table,
+                                       gpointer        record,
+                                       GError        **error);
+gboolean    bb_book_withdraw          (BbBook         *self,
+                                       const BbTable  *table,
+                                       gint64          id,
+                                       GError        **error);
+gboolean    bb_book_restore           (BbBook         *self,
+                                       const BbTable  *table,
+                                       gint64          id,
+                                       GError        **error);
+
+/* Recipes and their revisions: bb-book-recipes.c */
+gboolean    bb_book_save_revision     (BbBook         *self,
+                                       BbRevision     *revision,
+                                       GError        **error);
+int         bb_book_revision_is_used  (BbBook         *self,
+                                       gint64          revision,
+                                       GError        **error);
+BbStanding *bb_book_load_standing     (BbBook         *self,
+                                       gint64          revision,
+                                       GError        **error);
+gboolean    bb_book_set_state         (BbBook         *self,
+                                       gint64          revision,
+                                       BbState         state,
+                                       const char     *reason,
+                                       GError        **error);
+BbRevision *bb_book_load_current      (BbBook         *self,
+                                       gint64          recipe,
+                                       GError        **error);
+
+/* Finding: bb-book-search.c */
+
+/**
+ * BbRecipeLine:
+ *
+ * What a list shows of one recipe: the recipe, the revision that counts now, its state, and the garment. Codes
+ * and names are empty texts where there are none.
+ */
+#define BB_RECIPE_LINE_FIELDS(F, T) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The recipe's key in this book.")) \
+  F (T, TEXT, code, N_("Code"), .help = N_("The recipe's code.")) \
+  F (T, TEXT, name, N_("Name"), .help = N_("The recipe's name.")) \
+  F (T, TEXT, blank, N_("Blank"), .help = N_("The garment's name, or the family of garments.")) \
+  F (T, TEXT, colourway, N_("Colour"), .help = N_("The colour's name.")) \
+  F (T, TEXT, srgb, N_("sRGB"), .help = N_("The garment's colour.")) \
+  F (T, CHOICE, shade, N_("Colours"), .help = N_("Which garment colours it is for."), .choices = &bb_shade_choices) \
+  F (T, INTEGER, revision, N_("Revision"), .help = N_("Key of the revision that counts now.")) \
+  F (T, INTEGER, number, N_("Revision"), .help = N_("Number of the revision that counts now.")) \
+  F (T, CHOICE, state, N_("State"), .help = N_("Where that revision stands."), .choices = &bb_state_choices) \
+  F (T, NUMBER, pretreat_laydown_g_per_m2, N_("Laydown"), .help = N_("Of the revision that counts now."), \
+     .quantity = BB_QUANTITY_MASS_PER_AREA) \
+  F (T, DATE, made_at, N_("Made"), .help = N_("When that revision was made."))
+
+BB_DECLARE_TABLE (BbRecipeLine, bb_recipe_line, BB_RECIPE_LINE_FIELDS);
+
+GArray     *bb_book_search_recipes    (BbBook         *self,
+                                       const char     *text,
+                                       guint           limit,
+                                       GError        **error);
+GPtrArray  *bb_book_load_recipe_lines (BbBook         *self,
+                                       const gint64   *ids,
+                                       guint           n_ids,
+                                       GError        **error);
+
+/* Half-typed forms: bb-book-forms.c */
+gboolean    bb_book_keep_form         (BbBook         *self,
+                                       const char     *key,
+                                       const char     *json,
+                                       GError        **error);
+char       *bb_book_dup_form          (BbBook         *self,
+                                       const char     *key,
+                                       GError        **error);
+gboolean    bb_book_drop_form         (BbBook         *self,
+                                       const char     *key,
+                                       GError        **error);
+
+/* Health: bb-book-check.c */
+GPtrArray  *bb_book_check             (BbBook         *self,
+                                       GCancellable   *cancellable,
+                                       GError        **error);
+
+G_END_DECLS
