@@ -77,7 +77,8 @@ typedef struct {
 #define BB_BETWEEN(low, high) { .set = TRUE, .minimum = (low), .maximum = (high) }
 #define BB_ABOVE_TO(low, high) { .set = TRUE, .minimum = (low), .maximum = (high), .open_minimum = TRUE }
 #define BB_FROM_BELOW(low, high) { .set = TRUE, .minimum = (low), .maximum = (high), .open_maximum = TRUE }
-#define BB_INSIDE(low, high) { .set = TRUE, .minimum = (low), .maximum = (high), .open_minimum = TRUE, .open_maximum = TRUE }
+#define BB_INSIDE(low, high) \
+  { .set = TRUE, .minimum = (low), .maximum = (high), .open_minimum = TRUE, .open_maximum = TRUE }
 
 /**
  * BbDefault:

@@ -145,7 +145,8 @@ BB_DECLARE_CHOICES (BbCrack, bb_crack, BB_CRACK_CHOICES);
      .choices = &bb_heat_method_choices, .fallback = BB_DEFAULT (BB_HEAT_PRESS), .required = TRUE, \
      .station = BB_STATION_CURE) \
   F (T, NUMBER, cure_c, N_("Temperature"), .help = N_("Measured at the ink's surface, not only set."), \
-     .quantity = BB_QUANTITY_TEMPERATURE, .limits = BB_BETWEEN (10, 230), .required = TRUE, .station = BB_STATION_CURE) \
+     .quantity = BB_QUANTITY_TEMPERATURE, .limits = BB_BETWEEN (10, 230), .required = TRUE, \
+     .station = BB_STATION_CURE) \
   F (T, NUMBER, cure_s, N_("Dwell"), .help = N_("Time under heat of one press, or in the heated length."), \
      .quantity = BB_QUANTITY_TIME, .limits = BB_ABOVE_TO (0, 3600), .required = TRUE, .station = BB_STATION_CURE) \
   F (T, NUMBER, cure_kpa, N_("Pressure"), .help = N_("As the press shows it, or none where it only hovers."), \
@@ -161,7 +162,8 @@ BB_DECLARE_CHOICES (BbCrack, bb_crack, BB_CRACK_CHOICES);
      .station = BB_STATION_PROOF) \
   F (T, INTEGER, proof_cycles, N_("Cycles"), .help = N_("How many washes it has to stand."), \
      .limits = BB_BETWEEN (1, 500), .required = TRUE, .station = BB_STATION_PROOF) \
-  F (T, CHOICE, proof_change, N_("Least grade of change"), .help = N_("Grey scale for change in colour, ISO 105-A02."), \
+  F (T, CHOICE, proof_change, N_("Least grade of change"), \
+     .help = N_("Grey scale for change in colour, ISO 105-A02."), \
      .choices = &bb_grade_choices, .fallback = BB_DEFAULT (BB_GRADE_4), .required = TRUE, .station = BB_STATION_PROOF) \
   F (T, CHOICE, proof_stain, N_("Least grade of staining"), .help = N_("Grey scale for staining, ISO 105-A03."), \
      .choices = &bb_grade_choices, .fallback = BB_DEFAULT (BB_GRADE_4), .station = BB_STATION_PROOF) \

@@ -25,7 +25,7 @@ BB_DECLARE_CHOICES (BbSupplyKind, bb_supply_kind, BB_SUPPLY_KIND_CHOICES);
   F (T, CHOICE, kind, N_("Kind"), .help = N_("What it is used for."), .choices = &bb_supply_kind_choices, \
      .required = TRUE) \
   F (T, NUMBER, density_g_per_ml, N_("Density"), \
-     .help = N_("From the supplier's data sheet, or a weighed measuring flask. Grams and millilitres follow from it."), \
+     .help = N_("From the supplier's data sheet, or a weighed measuring flask. Grams and millilitres come from it."), \
      .quantity = BB_QUANTITY_DENSITY, .limits = BB_BETWEEN (0.5, 2)) \
   F (T, NUMBER, solids_fraction, N_("Solids"), \
      .help = N_("Share of the mass that stays when the water is gone, from the supplier's data sheet."), \
@@ -45,7 +45,8 @@ BB_DECLARE_CHOICES (BbSupplyKind, bb_supply_kind, BB_SUPPLY_KIND_CHOICES);
   F (T, NUMBER, price_per_kg, N_("Price per kilogram"), .help = N_("What the shop pays for one kilogram."), \
      .quantity = BB_QUANTITY_MONEY, .limits = BB_BETWEEN (0, 1e6)) \
   F (T, INTEGER, shelf_life_days, N_("Shelf life in days"), \
-     .help = N_("Days from filling to the last day of use, unopened, from the label."), .limits = BB_BETWEEN (1, 5000)) \
+     .help = N_("Days from filling to the last day of use, unopened, from the label."), \
+     .limits = BB_BETWEEN (1, 5000)) \
   F (T, TEXT, hazards, N_("Hazard statements"), \
      .help = N_("Codes from section 2 of the supplier's safety data sheet, like H319, separated by spaces."), \
      .limits = BB_BETWEEN (0, 200)) \
