@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/**
+ * BbCliStatus:
+ * @BB_CLI_OK: done
+ * @BB_CLI_FAILED: the book refuses, or something outside fails
+ * @BB_CLI_USAGE: the command line, or a value, is wrong
+ * @BB_CLI_UNREADABLE: a file can't be read or decoded
+ *
+ * What the program's exit status says.
+ */
+typedef enum {
+  BB_CLI_OK = 0,
+  BB_CLI_FAILED = 1,
+  BB_CLI_USAGE = 2,
+  BB_CLI_UNREADABLE = 3,
+} BbCliStatus;
+
+/**
+ * BbCliCommand:
+ * @name: its word, or words, on the command line
+ * @arguments: what follows them, for the help
+ * @summary: what it does, marked for translation
+ * @run: does it; @argv holds the program's name and what follows the command's words
+ *
+ * One command. Each stands in a file of its own and writes its result to standard output only once it is whole;
+ * a refusal is one line on standard error.
+ */
+typedef struct {
+  const char *name;
+  const char *arguments;
+  const char *summary;
+  BbCliStatus (*run) (int    argc,
+                      char **argv);
+} BbCliCommand;
+
+/* bb-cli-io.c */
+BbCliStatus bb_cli_fail          (BbCliStatus          status,
+                                  const char          *format,
+                                  ...) G_GNUC_PRINTF (2, 3);
+BbCliStatus bb_cli_fail_by_error (const GError        *error,
+                                  const char          *file);
+BbCliStatus bb_cli_write         (const char          *text);
+gboolean    bb_cli_read_input    (const char          *path,
+                                  char               **text,
+                                  gsize               *length,
+                                  GError             **error);
+
+/* bb-cli-options.c */
+gboolean    bb_cli_parse_options (const BbCliCommand  *command,
+                                  const GOptionEntry  *entries,
+                                  int                 *argc,
+                                  char              ***argv);
+
+extern const BbCliCommand bb_cli_calc;
+
+G_END_DECLS
