@@ -1,13 +1,267 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-quantity.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "bb-units-private.h"
+
+/* A number in a form shows back as typed if it has up to this many decimals. */
+#define MOST_EXACT_DECIMALS 4
+#define SAME_WITHIN 1e-9
+
+/* A small number that has to be rounded keeps this many digits, unless it takes more decimals than anyone reads. */
+#define LEAST_DIGITS 3
+#define MOST_DECIMALS 6
+
+#define PLAIN_DECIMALS 4
+#define MONEY_DECIMALS 2
+
+/* Longest double in plain notation: 309 digits, sign, point, decimals. */
+#define BUFFER_SIZE 340
+
+static BbUnitSystem
+get_system (const BbUnitContext *context)
+{
+  return context != NULL ? context->system : BB_UNITS_METRIC;
+}
+
+static const char *
+get_currency (const BbUnitContext *context)
+{
+  return context != NULL && context->currency != NULL ? context->currency : "";
+}
+
+/**
+ * bb_quantity_get_canonical_unit:
+ * @quantity: a quantity
+ *
+ * Returns: the symbol of the unit in which it is stored and computed; "" for plain numbers, fractions and money
+ */
 const char *
 bb_quantity_get_canonical_unit (BbQuantity quantity)
 {
-  return quantity == BB_QUANTITY_NONE ? "" : "?";
+  const BbUnit *unit = NULL;
+
+  g_return_val_if_fail ((guint) quantity < BB_N_QUANTITIES, "");
+
+  unit = _bb_unit_get_canonical (quantity);
+
+  return unit != NULL ? unit->symbol : "";
 }
-char *
-bb_quantity_format_with_unit (BbQuantity quantity, double canonical, const BbUnitContext *context)
+
+/**
+ * bb_quantity_get_unit:
+ * @quantity: a quantity
+ * @context: (nullable): which units are shown
+ *
+ * Gives the unit that stands beside a number: mm, cm², g, ml, g/m², g/ml, °C, s, bar, mm/s in the metric
+ * system; in, in², g, ml, oz/yd², g/ml, °F, s, psi, ft/min in US shop units, whose benches weigh on gram scales too.
+ * Fractions are shown in percent, energy in kJ and heat flow in W in both.
+ *
+ * Returns: (transfer none): the unit's symbol; the currency for money, "" where there is none
+ */
+const char *
+bb_quantity_get_unit (BbQuantity           quantity,
+                      const BbUnitContext *context)
 {
-  (void) quantity; (void) context;
-  return g_strdup_printf ("%g", canonical);
+  const BbUnit *unit = NULL;
+
+  g_return_val_if_fail ((guint) quantity < BB_N_QUANTITIES, "");
+
+  if (quantity == BB_QUANTITY_MONEY)
+    return get_currency (context);
+
+  unit = _bb_unit_get_shown (quantity, get_system (context));
+
+  return unit != NULL ? unit->symbol : "";
+}
+
+/**
+ * bb_quantity_to_shown:
+ * @quantity: a quantity
+ * @canonical: a value in its canonical unit
+ * @context: (nullable): which units are shown
+ *
+ * Returns: the same value in the unit that bb_quantity_get_unit() gives, not rounded
+ */
+double
+bb_quantity_to_shown (BbQuantity           quantity,
+                      double               canonical,
+                      const BbUnitContext *context)
+{
+  const BbUnit *unit = NULL;
+
+  g_return_val_if_fail ((guint) quantity < BB_N_QUANTITIES, canonical);
+
+  unit = _bb_unit_get_shown (quantity, get_system (context));
+
+  return unit != NULL ? _bb_unit_from_canonical (unit, canonical) : canonical;
+}
+
+static void
+print_number (char   *buffer,
+              double  value,
+              int     decimals)
+{
+  char format[8];
+
+  g_snprintf (format, sizeof format, "%%.%df", decimals);
+  g_ascii_formatd (buffer, BUFFER_SIZE, format, value);
+}
+
+static gboolean
+reads_back (const char   *text,
+            const BbUnit *unit,
+            double        canonical)
+{
+  double value = g_ascii_strtod (text, NULL);
+
+  if (unit != NULL)
+    value = _bb_unit_to_canonical (unit, value);
+
+  return fabs (value - canonical) <= SAME_WITHIN * fabs (canonical);
+}
+
+static void
+strip_zeros (char *text)
+{
+  if (strchr (text, '.') != NULL)
+    {
+      gsize n = strlen (text);
+
+      while (text[n - 1] == '0')
+        text[--n] = '\0';
+      if (text[n - 1] == '.')
+        text[--n] = '\0';
+    }
+
+  /* Minus nothing is nothing. */
+  if (g_str_equal (text, "-0"))
+    g_strlcpy (text, "0", 2);
+}
+
+static void
+print_rounded (char   *buffer,
+               double  value,
+               int     decimals)
+{
+  if (value != 0.0)
+    {
+      int leading = (int) floor (log10 (fabs (value)));
+
+      decimals = CLAMP (LEAST_DIGITS - 1 - leading, decimals, MOST_DECIMALS);
+    }
+
+  print_number (buffer, value, decimals);
+  strip_zeros (buffer);
+}
+
+static int
+get_decimals (BbQuantity    quantity,
+              const BbUnit *unit)
+{
+  if (unit != NULL)
+    return unit->decimals;
+
+  return quantity == BB_QUANTITY_MONEY ? MONEY_DECIMALS : PLAIN_DECIMALS;
+}
+
+static void
+pad_money (char *buffer)
+{
+  const char *point = strchr (buffer, '.');
+
+  if (point != NULL && strlen (point) == 2)
+    g_strlcat (buffer, "0", BUFFER_SIZE);
+}
+
+/**
+ * bb_quantity_format:
+ * @quantity: a quantity
+ * @canonical: a value in its canonical unit
+ * @context: (nullable): which units and which decimal separator are shown; %NULL for metric and "."
+ *
+ * Writes a number without its unit, with as few decimals as read back to the same value (relative 1e-9), up to four: what
+ * was typed as 14 in shows as 14 again. A value that has no such form is rounded: to 2 decimals in mm, g, °C, °F,
+ * bar, in², ft/min, oz/yd², %, kJ and money, 1 in cm², ml, g/m², s, psi, mm/s and W, 3 in inches, 4 in g/ml and for
+ * plain numbers; a small one keeps three digits, but has never more than 6 decimals. Money that has decimals has at
+ * least two.
+ *
+ * Since a rounded text does not read back to the same value, a form should read only a text that a person has changed.
+ *
+ * Returns: (transfer full): the number; "" for one that is not finite
+ */
+char *
+bb_quantity_format (BbQuantity           quantity,
+                    double               canonical,
+                    const BbUnitContext *context)
+{
+  char buffer[BUFFER_SIZE];
+  const BbUnit *unit = NULL;
+  double shown = 0;
+  gboolean exact = FALSE;
+
+  g_return_val_if_fail ((guint) quantity < BB_N_QUANTITIES, g_strdup (""));
+
+  shown = bb_quantity_to_shown (quantity, canonical, context);
+  if (!isfinite (canonical) || !isfinite (shown))
+    return g_strdup ("");
+
+  unit = _bb_unit_get_shown (quantity, get_system (context));
+  for (int decimals = 0; decimals <= MOST_EXACT_DECIMALS && !exact; decimals++)
+    {
+      print_number (buffer, shown, decimals);
+      exact = reads_back (buffer, unit, canonical);
+    }
+
+  if (exact)
+    strip_zeros (buffer);
+  else
+    print_rounded (buffer, shown, get_decimals (quantity, unit));
+  if (quantity == BB_QUANTITY_MONEY)
+    pad_money (buffer);
+
+  if (context != NULL && context->decimal != NULL && *context->decimal != '\0')
+    {
+      g_auto (GStrv) halves = g_strsplit (buffer, ".", 2);
+
+      return g_strjoinv (context->decimal, halves);
+    }
+
+  return g_strdup (buffer);
+}
+
+static gboolean
+is_currency_symbol (const char *currency)
+{
+  return g_utf8_strlen (currency, -1) == 1 && !g_unichar_isalpha (g_utf8_get_char (currency));
+}
+
+/**
+ * bb_quantity_format_with_unit:
+ * @quantity: a quantity
+ * @canonical: a value in its canonical unit
+ * @context: (nullable): which units and which decimal separator are shown; %NULL for metric and "."
+ *
+ * Writes a number as bb_quantity_format() and its unit after a space, like `355.6 mm` or `10 %`. A currency that is a
+ * single sign stands before the number without a space (`€12.50`), one of letters after it (`12.50 kr`).
+ *
+ * Returns: (transfer full): the text; "" for a value that is not finite
+ */
+char *
+bb_quantity_format_with_unit (BbQuantity           quantity,
+                              double               canonical,
+                              const BbUnitContext *context)
+{
+  g_autofree char *number = bb_quantity_format (quantity, canonical, context);
+  const char *unit = bb_quantity_get_unit (quantity, context);
+
+  if (*number == '\0' || *unit == '\0')
+    return g_steal_pointer (&number);
+
+  if (quantity == BB_QUANTITY_MONEY && is_currency_symbol (unit))
+    return *number == '-' ? g_strconcat ("-", unit, number + 1, NULL) : g_strconcat (unit, number, NULL);
+
+  return g_strconcat (number, " ", unit, NULL);
 }

@@ -1,0 +1,328 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-numeral-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "bb-error.h"
+#include "bb-problem.h"
+
+/* Enough for the longest double written out, and for nothing that is not a number. */
+#define LONGEST_NUMBER_TEXT 400
+#define LONGEST_ECHO 24
+#define LARGEST_DENOMINATOR 1000
+
+/* What keyboards, phones and word processors put in place of the plain character. */
+static const struct {
+  gunichar from;
+  const char *to;
+} folds[] = {
+  { 0x2212, "-" }, { 0x00d7, "x" }, { 0x2044, "/" }, { 0x2215, "/" }, { 0x00ba, "°" }, { 0x00b5, "u" }, { 0x03bc, "u" },
+  { 0x2018, "'" }, { 0x2019, "'" }, { 0x2032, "'" }, { 0x201c, "\"" }, { 0x201d, "\"" }, { 0x2033, "\"" },
+  { 0x00bd, " 1/2" }, { 0x2153, " 1/3" }, { 0x2154, " 2/3" }, { 0x00bc, " 1/4" }, { 0x00be, " 3/4" },
+  { 0x2155, " 1/5" }, { 0x2156, " 2/5" }, { 0x2157, " 3/5" }, { 0x2158, " 4/5" }, { 0x2159, " 1/6" },
+  { 0x215a, " 5/6" }, { 0x215b, " 1/8" }, { 0x215c, " 3/8" }, { 0x215d, " 5/8" }, { 0x215e, " 7/8" },
+};
+
+static void
+append_folded (GString  *out,
+               gunichar  c)
+{
+  if (g_unichar_isspace (c))
+    {
+      if (out->len > 0 && out->str[out->len - 1] != ' ')
+        g_string_append_c (out, ' ');
+      return;
+    }
+
+  for (guint i = 0; i < G_N_ELEMENTS (folds); i++)
+    if (folds[i].from == c)
+      {
+        g_string_append (out, folds[i].to);
+        return;
+      }
+
+  g_string_append_unichar (out, c);
+}
+
+/*
+ * Makes a typed text plain: one kind of space, minus, quote, slash and times sign; ½ becomes ` 1/2`.
+ *
+ * Returns: (transfer full) (nullable): the text; %NULL, with a sentence in @error, if it is too long to be
+ *   a quantity, not UTF-8, or has control characters
+ */
+char *
+_bb_text_fold (const char  *text,
+               GError     **error)
+{
+  g_autoptr (GString) out = g_string_new (NULL);
+
+  if (strlen (text) > LONGEST_NUMBER_TEXT)
+    {
+      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, _("This is too long for one value."));
+      return NULL;
+    }
+  if (!bb_text_is_plain (text, TRUE))
+    {
+      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT,
+                           _("This has characters that can't be shown."));
+      return NULL;
+    }
+
+  for (const char *p = text; *p != '\0'; p = g_utf8_next_char (p))
+    append_folded (out, g_utf8_get_char (p));
+
+  return g_strstrip (g_strdup (out->str));
+}
+
+/*
+ * Returns: (transfer full): @text as a message repeats it, shortened where it is long
+ */
+char *
+_bb_text_echo (const char *text)
+{
+  g_autofree char *start = NULL;
+
+  if (g_utf8_strlen (text, -1) <= LONGEST_ECHO)
+    return g_strdup (text);
+
+  start = g_utf8_substring (text, 0, LONGEST_ECHO);
+
+  return g_strconcat (start, "…", NULL);
+}
+
+static gboolean
+is_other_decimal (const char *decimal)
+{
+  return decimal != NULL && *decimal != '\0' && !g_str_equal (decimal, ".") && !g_str_equal (decimal, ",") &&
+         !g_ascii_isalnum (*decimal);
+}
+
+static const char *
+skip_digits (const char *at)
+{
+  while (g_ascii_isdigit (*at))
+    at++;
+
+  return at;
+}
+
+static const char *
+skip_spaces (const char *at)
+{
+  while (*at == ' ')
+    at++;
+
+  return at;
+}
+
+/*
+ * Returns: %TRUE if a number without a sign begins at @at
+ */
+gboolean
+_bb_numeral_ahead (const char *at,
+                   const char *decimal)
+{
+  if (*at == '.' || *at == ',')
+    at++;
+  else if (is_other_decimal (decimal) && g_str_has_prefix (at, decimal))
+    at += strlen (decimal);
+
+  return g_ascii_isdigit (*at);
+}
+
+/* The run of digits and separators at @at, with '.' in place of a separator that is neither '.' nor ','. */
+static char *
+take_run (const char **at,
+          const char  *decimal)
+{
+  GString *run = g_string_new (NULL);
+
+  for (;;)
+    if (g_ascii_isdigit (**at) || **at == '.' || **at == ',')
+      g_string_append_c (run, *(*at)++);
+    else if (is_other_decimal (decimal) && g_str_has_prefix (*at, decimal))
+      {
+        g_string_append_c (run, '.');
+        *at += strlen (decimal);
+      }
+    else
+      break;
+
+  return g_string_free (run, FALSE);
+}
+
+/* Whether the digits up to @end stand in groups of thousands: 1,234 and 12,345,678, but not 0,123 or 1,23. */
+static gboolean
+is_grouped (const char *run,
+            const char *end,
+            char        group)
+{
+  const char *p = skip_digits (run);
+
+  if (p == run || p - run > 3 || *run == '0')
+    return FALSE;
+
+  while (p < end)
+    {
+      const char *next = skip_digits (p + 1);
+
+      if (*p != group || next - p != 4)
+        return FALSE;
+      p = next;
+    }
+
+  return p == end;
+}
+
+static int
+count (const char *text,
+       char        c)
+{
+  int n = 0;
+
+  for (; *text != '\0'; text++)
+    n += *text == c ? 1 : 0;
+
+  return n;
+}
+
+static void
+drop (char *text,
+      char  c)
+{
+  char *to = text;
+
+  for (const char *from = text; *from != '\0'; from++)
+    if (*from != c)
+      *to++ = *from;
+  *to = '\0';
+}
+
+/*
+ * Rewrites a run so that only a decimal point is left. A single separator that may divide thousands as well
+ * as decimals is not guessed at.
+ */
+static gboolean
+settle_separators (char     *run,
+                   gboolean  comma)
+{
+  char point = comma ? ',' : '.';
+  char group = comma ? '.' : ',';
+  int n_points = count (run, point);
+  int n_groups = count (run, group);
+  const char *end = n_points > 0 ? strchr (run, point) : run + strlen (run);
+
+  if (n_points > 1 || strchr (end, group) != NULL)
+    return FALSE;
+
+  if (n_groups > 0 && is_grouped (run, end, group))
+    {
+      if (n_points == 0 && n_groups == 1)
+        return FALSE;
+      drop (run, group);
+    }
+  else if (n_groups > 0 && (!comma || n_points > 0 || n_groups > 1))
+    return FALSE;
+
+  g_strdelimit (run, ",", '.');
+
+  return TRUE;
+}
+
+static gboolean
+read_decimal (const char **at,
+              const char  *decimal,
+              BbNumeral   *numeral,
+              GError     **error)
+{
+  g_autofree char *run = take_run (at, decimal);
+  g_autofree char *typed = _bb_text_echo (run);
+  gboolean comma = g_strcmp0 (decimal, ",") == 0;
+
+  if (!settle_separators (run, comma))
+    {
+      const char *point = decimal != NULL && *decimal != '\0' ? decimal : ".";
+
+      g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT,
+                   _("“%s” can be misread: write decimals after “%s”, and nothing between thousands."), typed, point);
+      return FALSE;
+    }
+
+  numeral->value = g_ascii_strtod (run, NULL);
+  numeral->whole = strchr (run, '.') == NULL;
+  numeral->fraction = FALSE;
+  if (!isfinite (numeral->value))
+    {
+      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, _("This number is too large."));
+      return FALSE;
+    }
+
+  return TRUE;
+}
+
+/* If a fraction like 1/2 begins at @at, steps over it. */
+static gboolean
+take_fraction (const char **at,
+               double      *above,
+               double      *below)
+{
+  const char *slash = skip_digits (*at);
+  const char *end = NULL;
+
+  if (slash == *at || *slash != '/')
+    return FALSE;
+  end = skip_digits (slash + 1);
+  if (end == slash + 1 || *end == '.' || *end == ',' || *end == '/')
+    return FALSE;
+
+  *above = g_ascii_strtod (*at, NULL);
+  *below = g_ascii_strtod (slash + 1, NULL);
+  *at = end;
+
+  return TRUE;
+}
+
+/*
+ * Reads a number without a sign at *@at and steps over it: 14, 14.5, 1,234.5, 1/2, 14 1/2. What it refuses, it refuses
+ * with a sentence in @error.
+ */
+gboolean
+_bb_numeral_read (const char **at,
+                  const char  *decimal,
+                  BbNumeral   *numeral,
+                  GError     **error)
+{
+  const char *next = *at;
+  double above = 0;
+  double below = 1;
+  gboolean mixed = FALSE;
+
+  if (!take_fraction (&next, &above, &below))
+    {
+      if (!read_decimal (at, decimal, numeral, error))
+        return FALSE;
+      next = skip_spaces (*at);
+      if (next == *at || !take_fraction (&next, &above, &below))
+        return TRUE;
+      mixed = TRUE;
+    }
+  else
+    numeral->value = 0;
+
+  if (below < 1 || below > LARGEST_DENOMINATOR || above > LARGEST_DENOMINATOR ||
+      (mixed && (!numeral->whole || above >= below)))
+    {
+      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT,
+                           _("This fraction can't be read: write it like 14 1/2, or as 14.5."));
+      return FALSE;
+    }
+
+  *at = next;
+  numeral->value += above / below;
+  numeral->whole = FALSE;
+  numeral->fraction = TRUE;
+
+  return TRUE;
+}
