@@ -440,7 +440,7 @@ read_object (Reader        *self,
       const BbField *field = bb_table_find_field (table, key);
       g_autofree char *quote = bb_message_quote (key, -1);
 
-      g_string_append_printf (self->path, "%s%s", here > 0 ? "." : "", quote);
+      g_string_append_printf (self->path, "%s%s", here > 0 ? "." : "", *quote != '\0' ? quote : "\"\"");
       if (field == NULL || (self->reading->exchanged && !bb_json_is_exchanged (field)))
         return refuse_key (self, table);
       if (!read_value (self, field, node, record))
