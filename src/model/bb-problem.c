@@ -108,23 +108,28 @@ compare_with_count (const BbLimits *count,
   return (double) n > count->maximum ? BB_PROBLEM_TOO_MANY : BB_PROBLEM_NONE;
 }
 
+static double
+longest_text (const BbField *self)
+{
+  if (self->limits.set)
+    return self->limits.maximum;
+
+  return self->multiline ? LONGEST_TEXT : LONGEST_LINE;
+}
+
 static BbProblemKind
 check_text (const BbField *self,
             const char    *text,
             double        *length)
 {
-  double longest = self->multiline ? LONGEST_TEXT : LONGEST_LINE;
-
   if (!bb_text_is_plain (text, self->multiline))
     return BB_PROBLEM_BAD_TEXT;
 
   *length = (double) g_utf8_strlen (text, -1);
   if (self->limits.set && *length < self->limits.minimum)
     return BB_PROBLEM_TOO_SHORT;
-  if (self->limits.set)
-    longest = self->limits.maximum;
 
-  return *length > longest ? BB_PROBLEM_TOO_LONG : BB_PROBLEM_NONE;
+  return *length > longest_text (self) ? BB_PROBLEM_TOO_LONG : BB_PROBLEM_NONE;
 }
 
 static BbProblemKind
@@ -266,7 +271,7 @@ bb_problem_to_key_text (const BbProblem *self)
     case BB_PROBLEM_TOO_MANY:
       return g_strdup_printf ("%s: %s items, the maximum is %s", name, value, high);
     case BB_PROBLEM_TOO_LONG:
-      return g_strdup_printf ("%s: %s characters are too many", name, value);
+      return g_strdup_printf ("%s: %s characters, the maximum is %.0f", name, value, longest_text (field));
     case BB_PROBLEM_TOO_SHORT:
       return g_strdup_printf ("%s: %s characters, the minimum is %s", name, value, low);
     case BB_PROBLEM_BAD_TEXT:

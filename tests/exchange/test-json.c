@@ -155,7 +155,7 @@ static const struct {
   { "{\"mass_g\":1,\"passes\":9223372036854775808}", "passes: 9.223372036854776e+18 is not a whole number" },
   { "{\"mass_g\":1,\"passes\":\"2\"}", "passes: \"2\" is not a whole number" },
   { "{\"mass_g\":1,\"name\":7}", "name: 7 is not a text" },
-  { "{\"mass_g\":1,\"name\":\"123456789\"}", "name: 9 characters" },
+  { "{\"mass_g\":1,\"name\":\"123456789\"}", "name: 9 characters, the maximum is 8" },
   { "{\"mass_g\":1,\"name\":\"a\\u0000b\"}", "name: a text with a zero character is not allowed" },
   { "{\"mass_g\":1,\"name\":\"a\\u202eb\"}", "name: has control characters" },
   { "{\"mass_g\":1,\"name\":\"a\\nb\"}", "name: has control characters" },
