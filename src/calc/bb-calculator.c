@@ -2,10 +2,22 @@
 #include "bb-calculator.h"
 
 #include "bb-box.h"
+#include "bb-cure-profile.h"
+#include "bb-drying.h"
+#include "bb-heat-limit.h"
+#include "bb-line-rate.h"
+#include "bb-press-map.h"
 #include "bb-problem.h"
+#include "bb-tunnel.h"
 
 static const BbCalculator * const calculators[] = {
   &bb_box_calculator,
+  &bb_drying_calculator,
+  &bb_press_map_calculator,
+  &bb_tunnel_calculator,
+  &bb_cure_profile_calculator,
+  &bb_heat_limit_calculator,
+  &bb_line_rate_calculator,
 };
 
 /**
