@@ -1,14 +1,22 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-calculator.h"
 
+#include <gsl/gsl_errno.h>
+
 #include "bb-box.h"
+#include "bb-colour-difference.h"
+#include "bb-compare.h"
 #include "bb-cure-profile.h"
 #include "bb-drying.h"
+#include "bb-fastness-change.h"
+#include "bb-fastness-stain.h"
 #include "bb-heat-limit.h"
 #include "bb-line-rate.h"
+#include "bb-pass-rate.h"
 #include "bb-press-map.h"
 #include "bb-problem.h"
 #include "bb-tunnel.h"
+#include "bb-wash-verdict.h"
 
 static const BbCalculator * const calculators[] = {
   &bb_box_calculator,
@@ -17,6 +25,12 @@ static const BbCalculator * const calculators[] = {
   &bb_tunnel_calculator,
   &bb_cure_profile_calculator,
   &bb_heat_limit_calculator,
+  &bb_colour_difference_calculator,
+  &bb_fastness_change_calculator,
+  &bb_fastness_stain_calculator,
+  &bb_wash_verdict_calculator,
+  &bb_pass_rate_calculator,
+  &bb_compare_calculator,
   &bb_line_rate_calculator,
 };
 
@@ -68,6 +82,9 @@ bb_calculator_run (const BbCalculator *self,
                    gpointer            out,
                    GError            **error)
 {
+  /* GSL ends the program on trouble unless told otherwise; every calculator looks at what it gets back instead. */
+  gsl_set_error_handler_off ();
+
   if (!bb_record_validate (self->in, in, error))
     return FALSE;
   if (!self->calculate (in, out, error))

@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-lab.h"
+
+#include "bb-canonical.h"
+#include "bb-error.h"
+
+#define LIGHTEST 150.0
+
+/**
+ * bb_lab_check:
+ * @key: the key that holds the colour
+ * @lab: L*, a*, b*
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
+ * Holds L* against its own limits, which are narrower than those of a* and b*.
+ *
+ * Returns: %TRUE if the colour may be computed with
+ */
+gboolean
+bb_lab_check (const char *key,
+              GArray     *lab,
+              GError    **error)
+{
+  double lightness = g_array_index (lab, double, 0);
+  g_autofree char *value = NULL;
+
+  if (lightness >= 0.0 && lightness <= LIGHTEST)
+    return TRUE;
+
+  value = bb_number_to_text (lightness);
+  if (lightness < 0.0)
+    g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "%s[0]: %s is below the minimum 0", key, value);
+  else
+    g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "%s[0]: %s is above the maximum %g", key, value,
+                 LIGHTEST);
+
+  return FALSE;
+}
+
+/**
+ * bb_lab_from_array:
+ * @lab: L*, a*, b*
+ *
+ * Returns: the same colour in Little CMS's form
+ */
+cmsCIELab
+bb_lab_from_array (GArray *lab)
+{
+  return (cmsCIELab) { .L = g_array_index (lab, double, 0), .a = g_array_index (lab, double, 1),
+                       .b = g_array_index (lab, double, 2) };
+}
+
+/**
+ * bb_lch_hue_difference:
+ * @from: the colour that is compared with
+ * @to: the colour that is compared
+ *
+ * The CIELAB hue difference ΔH*ab, a length and not an angle: positive where @to lies counter-clockwise of
+ * @from by the shorter way. Taken from the hue angles and not as √(ΔE² − ΔL² − ΔC²), which loses half its digits
+ * where the hues are close.
+ *
+ * Returns: ΔH*ab, 0 where one of the colours has no chroma
+ */
+double
+bb_lch_hue_difference (const cmsCIELCh *from,
+                       const cmsCIELCh *to)
+{
+  double angle = to->h - from->h;
+  double length = 2.0 * sqrt (from->C * to->C) * fabs (sin (angle * G_PI / 360.0));
+  gboolean forward = (angle >= 0.0) == (fabs (angle) <= 180.0);
+
+  return forward ? length : -length;
+}
