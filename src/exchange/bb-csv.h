@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bb-json-write.h"
+#include "bb-json.h"
+
+G_BEGIN_DECLS
+
+/*
+ * One table as CSV (RFC 4180): UTF-8, commas, lines ended by CR LF; the first line holds the fields' names. Numbers
+ * are in canonical units with a decimal point, references are codes, lists are JSON. A text that a spreadsheet would
+ * take for a formula gets an apostrophe before it, which reading takes off again.
+ */
+
+char      *bb_csv_write       (const BbTable        *table,
+                               GPtrArray            *records,
+                               BbJsonName            name,
+                               gpointer              data,
+                               GError              **error);
+GPtrArray *bb_csv_read        (const BbTable        *table,
+                               const char           *text,
+                               gsize                 length,
+                               BbJsonResolve         resolve,
+                               gpointer              data,
+                               GError              **error);
+GPtrArray *bb_csv_split       (const char           *text,
+                               gsize                 length,
+                               GError              **error);
+void       bb_csv_append_cell (GString              *out,
+                               const char           *text);
+void       bb_csv_free_records (const BbTable       *table,
+                               GPtrArray            *records);
+
+G_END_DECLS

@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "run.h"
+
+#include <string.h>
+
+/* Runs the built program with what follows @length as its arguments, @input on its standard input. */
+Answer *
+run_cli (const char *input,
+         gssize      length,
+         ...)
+{
+  g_autoptr (GPtrArray) arguments = g_ptr_array_new ();
+  g_autoptr (GSubprocess) process = NULL;
+  g_autoptr (GBytes) in = g_bytes_new (input, length < 0 ? strlen (input) : (gsize) length);
+  g_autoptr (GBytes) out = NULL;
+  g_autoptr (GBytes) err = NULL;
+  g_autoptr (GError) error = NULL;
+  Answer *answer = g_new0 (Answer, 1);
+  const char *argument = NULL;
+  va_list list;
+
+  g_assert_nonnull (g_getenv ("BB_CLI"));
+  g_ptr_array_add (arguments, (gpointer) g_getenv ("BB_CLI"));
+  va_start (list, length);
+  while ((argument = va_arg (list, const char *)) != NULL)
+    g_ptr_array_add (arguments, (gpointer) argument);
+  va_end (list);
+  g_ptr_array_add (arguments, NULL);
+
+  process = g_subprocess_newv ((const char * const *) arguments->pdata,
+                               G_SUBPROCESS_FLAGS_STDIN_PIPE | G_SUBPROCESS_FLAGS_STDOUT_PIPE |
+                                 G_SUBPROCESS_FLAGS_STDERR_PIPE,
+                               &error);
+  g_assert_no_error (error);
+  g_subprocess_communicate (process, in, NULL, &out, &err, &error);
+  /* A program that refuses before it has read everything closes the pipe; that is its right. */
+  if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_BROKEN_PIPE))
+    g_assert_no_error (error);
+
+  g_assert_true (g_subprocess_get_if_exited (process));
+  answer->status = g_subprocess_get_exit_status (process);
+  answer->out = g_strndup (g_bytes_get_data (out, NULL), g_bytes_get_size (out));
+  answer->err = g_strndup (g_bytes_get_data (err, NULL), g_bytes_get_size (err));
+
+  return answer;
+}
+
+void
+answer_free (Answer *self)
+{
+  g_free (self->out);
+  g_free (self->err);
+  g_free (self);
+}
+
+/* The contract of a refusal: nothing on standard output, one line on standard error. */
+void
+assert_refused (const Answer *answer,
+                int           status,
+                const char   *part)
+{
+  g_test_message ("%d: %s", answer->status, answer->err);
+  g_assert_cmpint (answer->status, ==, status);
+  g_assert_cmpstr (answer->out, ==, "");
+  g_assert_true (g_str_has_prefix (answer->err, "blankbook-cli: "));
+  g_assert_true (g_str_has_suffix (answer->err, "\n"));
+  g_assert_true (strchr (answer->err, '\n') == answer->err + strlen (answer->err) - 1);
+  g_assert_nonnull (strstr (answer->err, part));
+}
