@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "test-vectors"
+
 #include <math.h>
 #include <string.h>
 
@@ -103,7 +105,8 @@ compare_objects (const char *path,
       g_autofree char *place = g_strdup_printf ("%s.%s", path, (const char *) l->data);
 
       if (json_object_has_member (actual, l->data))
-        compare (place, json_object_get_member (actual, l->data), json_object_get_member (expected, l->data), tolerance);
+        compare (place, json_object_get_member (actual, l->data), json_object_get_member (expected, l->data),
+                 tolerance);
       else
         {
           g_test_message ("%s: there is no such key in the result", place);

@@ -3,6 +3,13 @@
 
 #include <string.h>
 
+static char *
+to_text (GBytes *bytes)
+{
+  return g_bytes_get_size (bytes) > 0 ? g_strndup (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes))
+                                      : g_strdup ("");
+}
+
 /* Runs the built program with what follows @length as its arguments, @input on its standard input. */
 Answer *
 run_cli (const char *input,
@@ -39,8 +46,8 @@ run_cli (const char *input,
 
   g_assert_true (g_subprocess_get_if_exited (process));
   answer->status = g_subprocess_get_exit_status (process);
-  answer->out = g_strndup (g_bytes_get_data (out, NULL), g_bytes_get_size (out));
-  answer->err = g_strndup (g_bytes_get_data (err, NULL), g_bytes_get_size (err));
+  answer->out = to_text (out);
+  answer->err = to_text (err);
 
   return answer;
 }

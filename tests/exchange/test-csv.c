@@ -82,7 +82,8 @@ assert_round_trip (const BbTable *table,
 }
 
 static const char * const awkward[] = {
-  "plain", "=1+2", "+1", "-1", "@name", "'=1", "'tis", "''", "'", "a,b", "a \"quoted\" word", "\"", "=\"a\",b", "  spaced  ",
+  "plain", "=1+2", "+1", "-1", "@name", "'=1", "'tis", "''", "'", "a,b", "a \"quoted\" word", "\"", "=\"a\",b",
+  "  spaced  ",
   "Köper, 3 m", "[1]", "null", "12", "é=1", ",", "=", "“typographic”",
 };
 
@@ -174,7 +175,8 @@ test_a_reference_to_nothing_is_an_error (void)
 static void
 test_columns_in_any_order (void)
 {
-  const char *text = "\xef\xbb\xbfsrgb,blank,\"code\",name\n#102030,A-4,N-1,\"Navy, deep\"\n\n#ffffff,A-5,W-1,'=white\n";
+  const char *text = "\xef\xbb\xbfsrgb,blank,\"code\",name\n#102030,A-4,N-1,\"Navy, deep\"\n\n"
+                     "#ffffff,A-5,W-1,'=white\n";
   g_autoptr (GError) error = NULL;
   GPtrArray *records = bb_csv_read (&bb_colourway_table, text, strlen (text), resolve, NULL, &error);
   const BbColourway *first = NULL;
@@ -211,7 +213,8 @@ static const struct {
   { "code,mass_g_per_m2\nA,1\nB,\"1,5\"\n", 1, "row 3: mass_g_per_m2: \"1,5\" is not a number" },
   { "code,knit\nA,felt\n", 1, "row 2: knit: \"felt\" is not one of: jersey" },
   { "code,composition\nA,cotton\n", 1, "row 2: composition: \"cotton\" is not a list" },
-  { "code,composition\nA,\"[{\"\"fibre\"\":\"\"tin\"\"}]\"\n", 1, "row 2: composition[0].fibre: \"tin\" is not one of" },
+  { "code,composition\nA,\"[{\"\"fibre\"\":\"\"tin\"\"}]\"\n", 1,
+    "row 2: composition[0].fibre: \"tin\" is not one of" },
 };
 
 static void

@@ -82,7 +82,8 @@ static void
 test_every_kind (void)
 {
   const BbJsonReading reading = { .resolve = resolve, .data = (gpointer) "data" };
-  const char *text = " { \"mass_g\": 1.5, \"passes\": 3.0, \"name\": \"a\\\"\\u00e9\\ud83d\\ude00\\/\", \"head\": \"hex\","
+  const char *text = " { \"mass_g\": 1.5, \"passes\": 3.0, \"name\": \"a\\\"\\u00e9\\ud83d\\ude00\\/\","
+                     "\"head\": \"hex\","
                      "\"made_at\": \"2025-02-28\", \"done\": false, \"blank\": \"TEE-1\", \"reach_mm\": -1e3,"
                      "\"lines\": [ {\"count\": 1, \"x\": [0.5,-1]}, {\"count\": 2, \"used_g\": null} ],"
                      "\"values\": [1,2.5,-3e-2], \"words\": [\"one\",\"two\"], \"best\": {\"count\": 9} } ";
@@ -93,7 +94,8 @@ test_every_kind (void)
   g_assert_no_error (error);
   again = bb_record_to_json (&bench_table, bench, BB_SCOPE_ALL);
   g_assert_cmpstr (again, ==,
-                   "{\"mass_g\":1.5,\"loss_g\":2,\"reach_mm\":-1000,\"passes\":3,\"name\":\"a\\\"é😀/\",\"head\":\"hex\","
+                   "{\"mass_g\":1.5,\"loss_g\":2,\"reach_mm\":-1000,\"passes\":3,\"name\":\"a\\\"é😀/\","
+                   "\"head\":\"hex\","
                    "\"made_at\":\"2025-02-28\",\"done\":false,\"blank\":17,"
                    "\"lines\":[{\"count\":1,\"x\":[0.5,-1]},{\"count\":2}],"
                    "\"values\":[1,2.5,-0.03],\"words\":[\"one\",\"two\"],\"best\":{\"count\":9}}");
@@ -173,7 +175,8 @@ static const struct {
   { "{\"mass_g\":1,\"lines\":[{\"count\":1,\"x\":[0,null]}]}", "lines[0].x[1]: null is not a number" },
   { "{\"mass_g\":1,\"lines\":[{\"count\":1,\"x\":[0,2]}]}", "lines[0].x[1]: 2 is above the maximum 1" },
   { "{\"mass_g\":1,\"lines\":[{},{},{},{},{}]}", "lines: 5 items, the maximum is 4" },
-  { "{\"mass_g\":1,\"lines\":[{\"count\":1,\"cuont\":1}]}", "lines[0].cuont: unknown key, it is none of: count, used_g, x" },
+  { "{\"mass_g\":1,\"lines\":[{\"count\":1,\"cuont\":1}]}",
+    "lines[0].cuont: unknown key, it is none of: count, used_g, x" },
   { "{\"mass_g\":1,\"values\":[1,\"2\"]}", "values[1]: \"2\" is not a number" },
   { "{\"mass_g\":1,\"words\":[\"a\",2]}", "words[1]: 2 is not a text" },
   { "{\"mass_g\":1,\"words\":[\"a\\u2066\"]}", "words[0]: \"a\\u2066\" is not a text" },
@@ -219,7 +222,8 @@ static const char * const no_json[] = {
   "{'a':1}", "{\"a\":'b'}", "{\"a\":01}", "{\"a\":+1}", "{\"a\":.5}", "{\"a\":1.}", "{\"a\":1e}", "{\"a\":1e+}",
   "{\"a\":0x10}", "{\"a\":-}", "{\"a\":TRUE}", "{\"a\":tru}", "{\"a\":undefined}", "{\"a\":1}{\"b\":2}", "{\"a\":1} x",
   "// comment\n{}", "{} /* comment */", "var a = {}", "{\"a\":\"\\x41\"}", "{\"a\":\"\\u12\"}", "{\"a\":\"\\ud800\"}",
-  "{\"a\":\"\\udc00\"}", "{\"a\":\"\\ud800\\u0041\"}", "{\"a\":\"tab\there\"}", "{\"a\":\"line\nhere\"}", "{\"a\":\"open",
+  "{\"a\":\"\\udc00\"}", "{\"a\":\"\\ud800\\u0041\"}", "{\"a\":\"tab\there\"}", "{\"a\":\"line\nhere\"}",
+  "{\"a\":\"open",
   "{\"a\":\"\\", "{\"a\":\"\xff\"}", "{\"\xc0\x80\":1}", "\xef\xbb", "{\"a\":NaN", "{\"a\":1e999,}", "{\"a\":1 2}",
   "[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[", "{\"a\":1\x0b}", "{\"a\":12.5.5}", "{\"a\":1-1}",
 };
