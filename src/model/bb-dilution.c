@@ -76,7 +76,7 @@ read_parts (const char           *text,
   if (!_bb_numeral_read (&p, decimal, &first, error))
     return FALSE;
   if (!take_divider (&p) || !_bb_numeral_ahead (p, decimal))
-    return refuse (error, _("A dilution needs a colon and the parts of water after the parts of concentrate."));
+    return refuse (error, _("After the parts of concentrate come a colon and the parts of water."));
   if (!_bb_numeral_read (&p, decimal, &second, error))
     return FALSE;
   if (*p != '\0' || first.fraction || second.fraction)
@@ -98,10 +98,12 @@ read_parts (const char           *text,
  * @parts_water: (out): parts of water, 0 or more
  * @error: return location for a #GError in the domain %BB_MODEL_ERROR
  *
- * Reads a dilution as parts of concentrate to parts of water: `1:3`, `1 to 3`, `2:5`; `1:0`, `rtu` and `ready to use`
- * are undiluted. `1/3` is refused, since some mean by it one part in three. On failure the results are left alone.
+ * Reads a dilution as parts of concentrate to parts of water: `1:3`, `1 to 3`, `2:5`; `1:0`, `rtu`
+ * and `ready to use` are undiluted. `1/3` is refused, since some mean by it one part in three. On
+ * failure the results are left alone.
  *
- * Returns: %TRUE if it was understood; if not, @error holds %BB_MODEL_ERROR_TEXT and says how to write it
+ * Returns: %TRUE if it was understood; if not, @error holds %BB_MODEL_ERROR_TEXT and says how to
+ *   write it
  */
 gboolean
 bb_dilution_parse (const char           *text,

@@ -26,5 +26,8 @@ gboolean _bb_numeral_read  (const char **at,
                             const char  *decimal,
                             BbNumeral   *numeral,
                             GError     **error);
+gboolean _bb_clock_read    (const char  *text,
+                            double      *seconds,
+                            GError     **error);
 
 G_END_DECLS

@@ -6,97 +6,14 @@
 #include <string.h>
 
 #include "bb-error.h"
-#include "bb-problem.h"
 
-/* Enough for the longest double written out, and for nothing that is not a number. */
-#define LONGEST_NUMBER_TEXT 400
-#define LONGEST_ECHO 24
 #define LARGEST_DENOMINATOR 1000
-
-/* What keyboards, phones and word processors put in place of the plain character. */
-static const struct {
-  gunichar from;
-  const char *to;
-} folds[] = {
-  { 0x2212, "-" }, { 0x00d7, "x" }, { 0x2044, "/" }, { 0x2215, "/" }, { 0x00ba, "°" }, { 0x00b5, "u" }, { 0x03bc, "u" },
-  { 0x2018, "'" }, { 0x2019, "'" }, { 0x2032, "'" }, { 0x201c, "\"" }, { 0x201d, "\"" }, { 0x2033, "\"" },
-  { 0x00bd, " 1/2" }, { 0x2153, " 1/3" }, { 0x2154, " 2/3" }, { 0x00bc, " 1/4" }, { 0x00be, " 3/4" },
-  { 0x2155, " 1/5" }, { 0x2156, " 2/5" }, { 0x2157, " 3/5" }, { 0x2158, " 4/5" }, { 0x2159, " 1/6" },
-  { 0x215a, " 5/6" }, { 0x215b, " 1/8" }, { 0x215c, " 3/8" }, { 0x215d, " 5/8" }, { 0x215e, " 7/8" },
-};
-
-static void
-append_folded (GString  *out,
-               gunichar  c)
-{
-  if (g_unichar_isspace (c))
-    {
-      if (out->len > 0 && out->str[out->len - 1] != ' ')
-        g_string_append_c (out, ' ');
-      return;
-    }
-
-  for (guint i = 0; i < G_N_ELEMENTS (folds); i++)
-    if (folds[i].from == c)
-      {
-        g_string_append (out, folds[i].to);
-        return;
-      }
-
-  g_string_append_unichar (out, c);
-}
-
-/*
- * Makes a typed text plain: one kind of space, minus, quote, slash and times sign; ½ becomes ` 1/2`.
- *
- * Returns: (transfer full) (nullable): the text; %NULL, with a sentence in @error, if it is too long to be
- *   a quantity, not UTF-8, or has control characters
- */
-char *
-_bb_text_fold (const char  *text,
-               GError     **error)
-{
-  g_autoptr (GString) out = g_string_new (NULL);
-
-  if (strlen (text) > LONGEST_NUMBER_TEXT)
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, _("This is too long for one value."));
-      return NULL;
-    }
-  if (!bb_text_is_plain (text, TRUE))
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT,
-                           _("This has characters that can't be shown."));
-      return NULL;
-    }
-
-  for (const char *p = text; *p != '\0'; p = g_utf8_next_char (p))
-    append_folded (out, g_utf8_get_char (p));
-
-  return g_strstrip (g_strdup (out->str));
-}
-
-/*
- * Returns: (transfer full): @text as a message repeats it, shortened where it is long
- */
-char *
-_bb_text_echo (const char *text)
-{
-  g_autofree char *start = NULL;
-
-  if (g_utf8_strlen (text, -1) <= LONGEST_ECHO)
-    return g_strdup (text);
-
-  start = g_utf8_substring (text, 0, LONGEST_ECHO);
-
-  return g_strconcat (start, "…", NULL);
-}
 
 static gboolean
 is_other_decimal (const char *decimal)
 {
-  return decimal != NULL && *decimal != '\0' && !g_str_equal (decimal, ".") && !g_str_equal (decimal, ",") &&
-         !g_ascii_isalnum (*decimal);
+  return decimal != NULL && *decimal != '\0' && !g_ascii_isalnum (*decimal) &&
+         !g_str_equal (decimal, ".") && !g_str_equal (decimal, ",");
 }
 
 static const char *
@@ -132,7 +49,7 @@ _bb_numeral_ahead (const char *at,
   return g_ascii_isdigit (*at);
 }
 
-/* The run of digits and separators at @at, with '.' in place of a separator that is neither '.' nor ','. */
+/* The run of digits and separators at @at, with '.' in place of a separator of another kind. */
 static char *
 take_run (const char **at,
           const char  *decimal)
@@ -153,7 +70,7 @@ take_run (const char **at,
   return g_string_free (run, FALSE);
 }
 
-/* Whether the digits up to @end stand in groups of thousands: 1,234 and 12,345,678, but not 0,123 or 1,23. */
+/* Whether the digits up to @end are grouped by thousands: 1,234 and 12,345,678, not 0,123 or 1,23. */
 static gboolean
 is_grouped (const char *run,
             const char *end,
@@ -201,8 +118,8 @@ drop (char *text,
 }
 
 /*
- * Rewrites a run so that only a decimal point is left. A single separator that may divide thousands as well
- * as decimals is not guessed at.
+ * Rewrites a run so that only a decimal point is left. A single separator that may divide
+ * thousands as well as decimals is not guessed at.
  */
 static gboolean
 settle_separators (char     *run,
@@ -246,7 +163,8 @@ read_decimal (const char **at,
       const char *point = decimal != NULL && *decimal != '\0' ? decimal : ".";
 
       g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT,
-                   _("“%s” can be misread: write decimals after “%s”, and nothing between thousands."), typed, point);
+                   _("“%s” can be misread: write decimals after “%s”, and leave thousands together."),
+                   typed, point);
       return FALSE;
     }
 
@@ -255,7 +173,8 @@ read_decimal (const char **at,
   numeral->fraction = FALSE;
   if (!isfinite (numeral->value))
     {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, _("This number is too large."));
+      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT,
+                           _("This number is too large."));
       return FALSE;
     }
 
@@ -285,8 +204,8 @@ take_fraction (const char **at,
 }
 
 /*
- * Reads a number without a sign at *@at and steps over it: 14, 14.5, 1,234.5, 1/2, 14 1/2. What it refuses, it refuses
- * with a sentence in @error.
+ * Reads a number without a sign at *@at and steps over it: 14, 14.5, 1,234.5, 1/2, 14 1/2, 14-1/2.
+ * What it refuses, it refuses with a sentence in @error.
  */
 gboolean
 _bb_numeral_read (const char **at,
@@ -303,7 +222,7 @@ _bb_numeral_read (const char **at,
     {
       if (!read_decimal (at, decimal, numeral, error))
         return FALSE;
-      next = skip_spaces (*at);
+      next = **at == '-' ? *at + 1 : skip_spaces (*at);
       if (next == *at || !take_fraction (&next, &above, &below))
         return TRUE;
       mixed = TRUE;

@@ -34,7 +34,7 @@ take_sign (const char **at)
   return negative;
 }
 
-/* Whether the digit at @at belongs to the unit, like the one of `m2`, and does not begin the next number. */
+/* Whether the digit at @at belongs to the unit, like the one of `m2`, and begins no number. */
 static gboolean
 is_power (const char *at)
 {
@@ -51,7 +51,7 @@ find_unit_end (const char *start,
 
       if (!_bb_numeral_ahead (p, decimal))
         continue;
-      if (before == ' ' || before == '\'' || before == '"' || (g_ascii_isalpha (before) && !is_power (p)))
+      if (strchr (" '\"", before) != NULL || (g_ascii_isalpha (before) && !is_power (p)))
         return p;
     }
 
@@ -66,7 +66,9 @@ unit_word (const char *start,
   static const struct {
     const char *from;
     const char *to;
-  } spellings[] = { { "²", "2" }, { "³", "3" }, { "^", "" }, { " per ", "/" }, { " /", "/" }, { "/ ", "/" } };
+  } spellings[] = {
+    { "²", "2" }, { "³", "3" }, { "^", "" }, { " per ", "/" }, { " /", "/" }, { "/ ", "/" },
+  };
   g_autofree char *typed = g_strndup (start, (gsize) (end - start));
   g_autoptr (GString) word = g_string_new (g_strstrip (typed));
 
@@ -93,10 +95,13 @@ find_unit (BbQuantity   quantity,
   echo = _bb_text_echo (word);
   other = _bb_unit_find_any (word);
   if (other != NULL)
-    g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, _("“%s” is a unit of another quantity (%s)."), echo,
+    /* Translators: a unit's symbol, then what it measures, like "length". */
+    g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT,
+                 _("“%s” is a unit of another quantity (%s)."), echo,
                  _bb_quantity_get_name (other->quantity));
   else
-    g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, _("“%s” is not a unit that can be used here."), echo);
+    g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT,
+                 _("“%s” is not a unit that can be used here."), echo);
 
   return NULL;
 }
@@ -115,7 +120,8 @@ convert (const BbUnit         *unit,
   else if (isfinite (context->box_area_m2) && context->box_area_m2 > 0)
     *canonical = _bb_unit_to_canonical (unit, value) / context->box_area_m2;
   else
-    return refuse (error, _("Grams per box need a box: give its width and height first, or use g/m²."));
+    return refuse (error,
+                   _("Grams per box need a box: give its width and height first, or use g/m²."));
 
   if (!isfinite (*canonical))
     return refuse (error, _("This number is too large."));
@@ -137,7 +143,7 @@ refuse_start (const char  *text,
   return FALSE;
 }
 
-/* Adds the term `2 in` to `1 ft`: the sum is kept in the unit of the last term, so that 14 in come out exactly. */
+/* Adds `2 in` to `1 ft`. The sum is in the unit of the last term, so that 14 in come out exactly. */
 static gboolean
 add_step (double        *total,
           const BbUnit  *larger,
@@ -148,7 +154,8 @@ add_step (double        *total,
 {
   double ratio = 0;
 
-  if (larger == NULL || smaller == NULL || !(larger->flags & BB_UNIT_STEPS) || !(smaller->flags & BB_UNIT_STEPS))
+  if (larger == NULL || smaller == NULL ||
+      (larger->flags & BB_UNIT_STEPS) == 0 || (smaller->flags & BB_UNIT_STEPS) == 0)
     return refuse (error, _("These are two values where one is needed."));
 
   ratio = larger->numerator * smaller->denominator / (larger->denominator * smaller->numerator);
@@ -227,7 +234,10 @@ has_unit (const char *side)
   return FALSE;
 }
 
-/* Reads `14 × 16 in`. A side without a unit takes the other's; if neither has one, both are in the shown unit of length. */
+/*
+ * Reads `14 × 16 in`. A side without a unit takes the other's; if neither has one, both are in the
+ * shown unit of length.
+ */
 static gboolean
 parse_sides (const char           *text,
              const BbUnitContext  *context,
@@ -252,48 +262,6 @@ parse_sides (const char           *text,
     return refuse (error, _("Both sides of an area have to be more than 0."));
 
   return convert (NULL, first * second / MM2_PER_M2, context, canonical, error);
-}
-
-/* Two digits below 60. */
-static gboolean
-read_sixtieths (const char *part,
-                double     *value)
-{
-  if (!g_ascii_isdigit (part[0]) || !g_ascii_isdigit (part[1]) || part[2] != '\0' || part[0] > '5')
-    return FALSE;
-
-  *value = 10 * g_ascii_digit_value (part[0]) + g_ascii_digit_value (part[1]);
-
-  return TRUE;
-}
-
-/* Reads 1:30, one minute and a half, and 1:05:00, an hour and five minutes. */
-static gboolean
-parse_clock (const char  *text,
-             double      *canonical,
-             GError     **error)
-{
-  g_auto (GStrv) parts = g_strsplit (text, ":", -1);
-  guint n = g_strv_length (parts);
-  gsize n_digits = strspn (parts[0], "0123456789");
-  double total = 0;
-
-  if (n > 3 || n_digits == 0 || n_digits > 4 || parts[0][n_digits] != '\0')
-    return refuse (error, _("With colons a time is minutes and seconds, or hours, minutes and seconds."));
-
-  total = g_ascii_strtod (parts[0], NULL);
-  for (guint i = 1; i < n; i++)
-    {
-      double value = 0;
-
-      if (!read_sixtieths (parts[i], &value))
-        return refuse (error, _("After a colon two digits below 60 are needed, like 1:05."));
-      total = total * 60 + value;
-    }
-
-  *canonical = total;
-
-  return TRUE;
 }
 
 /* Takes the shop's currency away, before or behind the number. */
@@ -332,7 +300,7 @@ parse_folded (BbQuantity            quantity,
   if (quantity == BB_QUANTITY_AREA && strpbrk (text, TIMES) != NULL)
     return parse_sides (text, context, canonical, error);
   if (quantity == BB_QUANTITY_TIME && strchr (text, ':') != NULL)
-    return parse_clock (text, canonical, error);
+    return _bb_clock_read (text, canonical, error);
   if (quantity == BB_QUANTITY_MONEY)
     {
       g_autofree char *amount = strip_currency (text, context->currency);
@@ -347,21 +315,24 @@ parse_folded (BbQuantity            quantity,
  * bb_quantity_parse:
  * @quantity: the quantity asked for
  * @text: what a person typed
- * @context: (nullable): the units meant where the text names none, the decimal separator, the box and the currency; %NULL
- *   for metric and "."
+ * @context: (nullable): the units meant where the text names none, the decimal separator, the box
+ *   and the currency; %NULL for metric and "."
  * @canonical: (out): the value in the canonical unit; left alone on failure
  * @error: return location for a #GError in the domain %BB_MODEL_ERROR
  *
- * Reads a number with or without a unit. Without one it is in the unit that bb_quantity_get_unit() gives: a fraction so in
- * percent, `10` and `10 %` being 0.1; `300 x 400`, the sides of an area, in the shown unit of length. Understood are
- * units of both systems (`14 in`, `1' 2"`, `355.6 mm`, `gsm`, `psi`), fractions of a length or mass (`14 1/2 in`, `½"`),
- * steps (`1 ft 2 in`, `1 min 30 s`, `1:30`), and `18 g/box` where the context has a box.
+ * Reads a number with or without a unit. Without one it is in the unit that bb_quantity_get_unit()
+ * gives: a fraction so in percent, `10` and `10 %` being 0.1; `300 x 400`, the sides of an area,
+ * in the shown unit of length. Understood are units of both systems (`14 in`, `1' 2"`, `355.6 mm`,
+ * `gsm`, `psi`), fractions (`14 1/2 in`, `14-1/2`, `½"`), steps (`1 ft 2 in`, `1 min 30 s`,
+ * `1:30`), and `18 g/box` where the context has a box.
  *
- * '.' is understood beside the context's separator. Thousands may be grouped where that can't be misread: `1,234.5` with
- * ".", `1.234,5` with ",". What could be meant two ways is refused: `1,5` with ".", and `1,234` or `1.234` where the
- * other sign is the separator. Signs of limits are no concern here: a negative length is read.
+ * '.' is understood beside the context's separator. Thousands may be grouped where that can't be
+ * misread: `1,234.5` with ".", `1.234,5` with ",". What could be meant two ways is refused: `1,5`
+ * with ".", and `1,234` or `1.234` where the other sign is the separator. Limits are no concern
+ * here: a negative length is read.
  *
- * Returns: %TRUE if it was understood; if not, @error holds %BB_MODEL_ERROR_TEXT and says how to write it
+ * Returns: %TRUE if it was understood; if not, @error holds %BB_MODEL_ERROR_TEXT and says how to
+ *   write it
  */
 gboolean
 bb_quantity_parse (BbQuantity           quantity,

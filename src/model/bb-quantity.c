@@ -10,7 +10,7 @@
 #define MOST_EXACT_DECIMALS 4
 #define SAME_WITHIN 1e-9
 
-/* A small number that has to be rounded keeps this many digits, unless it takes more decimals than anyone reads. */
+/* A small number that is rounded keeps this many digits, within the decimals that anyone reads. */
 #define LEAST_DIGITS 3
 #define MOST_DECIMALS 6
 
@@ -36,7 +36,8 @@ get_currency (const BbUnitContext *context)
  * bb_quantity_get_canonical_unit:
  * @quantity: a quantity
  *
- * Returns: the symbol of the unit in which it is stored and computed; "" for plain numbers, fractions and money
+ * Returns: the symbol of the unit in which it is stored and computed; "" for plain numbers,
+ *   fractions and money
  */
 const char *
 bb_quantity_get_canonical_unit (BbQuantity quantity)
@@ -55,9 +56,10 @@ bb_quantity_get_canonical_unit (BbQuantity quantity)
  * @quantity: a quantity
  * @context: (nullable): which units are shown
  *
- * Gives the unit that stands beside a number: mm, cm², g, ml, g/m², g/ml, °C, s, bar, mm/s in the metric
- * system; in, in², g, ml, oz/yd², g/ml, °F, s, psi, ft/min in US shop units, whose benches weigh on gram scales too.
- * Fractions are shown in percent, energy in kJ and heat flow in W in both.
+ * Gives the unit that stands beside a number: mm, cm², g, ml, g/m², g/ml, °C, s, bar, mm/s in the
+ * metric system; in, in², g, ml, oz/yd², g/ml, °F, s, psi, ft/min in US shop units, whose benches
+ * weigh on gram scales too. Fractions are shown in percent, energy in kJ and heat flow in W in
+ * both.
  *
  * Returns: (transfer none): the unit's symbol; the currency for money, "" where there is none
  */
@@ -180,15 +182,16 @@ pad_money (char *buffer)
  * bb_quantity_format:
  * @quantity: a quantity
  * @canonical: a value in its canonical unit
- * @context: (nullable): which units and which decimal separator are shown; %NULL for metric and "."
+ * @context: (nullable): the units and the decimal separator shown; %NULL for metric and "."
  *
- * Writes a number without its unit, with as few decimals as read back to the same value (relative 1e-9), up to four: what
- * was typed as 14 in shows as 14 again. A value that has no such form is rounded: to 2 decimals in mm, g, °C, °F,
- * bar, in², ft/min, oz/yd², %, kJ and money, 1 in cm², ml, g/m², s, psi, mm/s and W, 3 in inches, 4 in g/ml and for
- * plain numbers; a small one keeps three digits, but has never more than 6 decimals. Money that has decimals has at
- * least two.
+ * Writes a number without its unit, with as few decimals as read back to the same value (relative
+ * 1e-9), up to four: what was typed as 14 in shows as 14 again. A value that has no such form is
+ * rounded: to 1 decimal in cm², ml, g/m², s, psi, mm/s and W, to 2 in mm, g, °C, °F, bar, in²,
+ * ft/min, oz/yd², %, kJ and money, to 3 in inches, to 4 in g/ml and for plain numbers; a small one
+ * keeps three digits, but never more than 6 decimals. Money that has decimals has at least two.
  *
- * Since a rounded text does not read back to the same value, a form should read only a text that a person has changed.
+ * A rounded text does not read back to the same value: a form should read only a text that a
+ * person has changed.
  *
  * Returns: (transfer full): the number; "" for one that is not finite
  */
@@ -242,10 +245,11 @@ is_currency_symbol (const char *currency)
  * bb_quantity_format_with_unit:
  * @quantity: a quantity
  * @canonical: a value in its canonical unit
- * @context: (nullable): which units and which decimal separator are shown; %NULL for metric and "."
+ * @context: (nullable): the units and the decimal separator shown; %NULL for metric and "."
  *
- * Writes a number as bb_quantity_format() and its unit after a space, like `355.6 mm` or `10 %`. A currency that is a
- * single sign stands before the number without a space (`€12.50`), one of letters after it (`12.50 kr`).
+ * Writes a number as bb_quantity_format() and its unit after a space, like `355.6 mm` or `10 %`. A
+ * currency that is a single sign stands before the number without a space (`€12.50`), one of
+ * letters after it (`12.50 kr`).
  *
  * Returns: (transfer full): the text; "" for a value that is not finite
  */
@@ -261,7 +265,11 @@ bb_quantity_format_with_unit (BbQuantity           quantity,
     return g_steal_pointer (&number);
 
   if (quantity == BB_QUANTITY_MONEY && is_currency_symbol (unit))
-    return *number == '-' ? g_strconcat ("-", unit, number + 1, NULL) : g_strconcat (unit, number, NULL);
+    {
+      gboolean negative = *number == '-';
+
+      return g_strconcat (negative ? "-" : "", unit, number + (negative ? 1 : 0), NULL);
+    }
 
   return g_strconcat (number, " ", unit, NULL);
 }

@@ -46,7 +46,8 @@ typedef enum {
  * BbUnitContext:
  * @system: the units shown, and understood where a text names none
  * @box_area_m2: area of the box in hand, so that `18 g/box` can be read; 0 where no box is known
- * @decimal: the decimal separator that is shown and, beside '.', understood; %NULL for "."
+ * @decimal: the decimal separator that is shown and, beside '.', understood; %NULL for ".". What can be
+ *   misread, like 1.234 where "," is shown, is refused
  * @currency: the shop's currency sign; %NULL for none
  *
  * Everything outside a number that decides how it is shown and read. Borrowed strings.

@@ -27,8 +27,8 @@ typedef enum {
  * @quantity: what it measures
  * @symbol: how it is shown
  * @words: how it may be typed, separated by '|', squares and cubes written as 2 and 3
- * @numerator, @denominator, @offset: canonical = (value − offset) · numerator / denominator. A ratio, because
- *   14 · 127 / 5 is 355.6 to the last bit, and 14 · 25.4 is not
+ * @numerator, @denominator, @offset: canonical = (value − offset) · numerator / denominator. A ratio,
+ *   because 14 · 127 / 5 is 355.6 to the last bit, and 14 · 25.4 is not
  * @decimals: to how many a value is rounded that has no short form in this unit
  */
 typedef struct {

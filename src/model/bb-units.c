@@ -7,13 +7,13 @@
 /*
  * Every unit that is shown or understood. Sources:
  * SI prefixes, min, h, l, bar: the SI Brochure, 9th edition (BIPM 2019), sections 3 and 4.
- * in = 25.4 mm, lb = 453.59237 g, US gallon = 231 in³, yd = 0.9144 m, and oz = lb / 16, fl oz = gallon / 128:
+ * in = 25.4 mm, yd = 0.9144 m, lb = 453.59237 g, oz = lb / 16, US gallon = 231 in³, fl oz = gallon / 128:
  *   NIST SP 811 (2008), Appendix B, all exact.
- * psi = lbf/in² with standard gravity 9.80665 m/s²: lbf = 4.4482216152605 N, SP 811, exact; so is kgf.
+ * psi = lbf/in², lbf = 4.4482216152605 N by the standard gravity of 9.80665 m/s²: SP 811, exact; so is kgf.
  * Btu = 1.05505585262 kJ, the International Table one, SP 811.
  * °F: (t − 32) · 5 / 9, SP 811.
- * That benches weigh on gram scales, name presses in bar or psi and US belts in ft/min is common practice, no source,
- * and so are the numbers of decimals.
+ * That benches weigh on gram scales, name presses in bar or psi and US belts in ft/min is common
+ * practice, no source, and so are the numbers of decimals.
  */
 #define CANONICAL BB_UNIT_CANONICAL
 #define METRIC BB_UNIT_METRIC
@@ -22,7 +22,8 @@
 #define STEPS BB_UNIT_STEPS
 
 static const BbUnit units[] = {
-  { BB_QUANTITY_LENGTH, "mm", "mm|millimetre|millimetres|millimeter|millimeters", 1, 1, 0, 2, CANONICAL | METRIC },
+  { BB_QUANTITY_LENGTH, "mm", "mm|millimetre|millimetres|millimeter|millimeters", 1, 1, 0, 2,
+    CANONICAL | METRIC },
   { BB_QUANTITY_LENGTH, "cm", "cm|centimetre|centimetres|centimeter|centimeters", 10, 1, 0, 3, 0 },
   { BB_QUANTITY_LENGTH, "m", "m|metre|metres|meter|meters", 1000, 1, 0, 4, 0 },
   { BB_QUANTITY_LENGTH, "µm", "um|micron|microns", 1, 1000, 0, 1, 0 },
@@ -44,7 +45,8 @@ static const BbUnit units[] = {
   { BB_QUANTITY_MASS, "oz", "oz|ounce|ounces", 28349523125, 1e9, 0, 3, STEPS },
   { BB_QUANTITY_MASS, "lb", "lb|lbs|pound|pounds", 45359237, 1e5, 0, 4, STEPS },
 
-  { BB_QUANTITY_VOLUME, "ml", "ml|millilitre|millilitres|milliliter|milliliters|cm3|cc", 1, 1, 0, 1, EVERYWHERE },
+  { BB_QUANTITY_VOLUME, "ml", "ml|millilitre|millilitres|milliliter|milliliters|cm3|cc", 1, 1, 0, 1,
+    EVERYWHERE },
   { BB_QUANTITY_VOLUME, "cl", "cl", 10, 1, 0, 2, 0 },
   { BB_QUANTITY_VOLUME, "l", "l|litre|litres|liter|liters|dm3", 1000, 1, 0, 4, 0 },
   { BB_QUANTITY_VOLUME, "fl oz", "fl oz|floz|fl. oz|us fl oz", 295735295625, 1e10, 0, 2, 0 },
@@ -53,7 +55,8 @@ static const BbUnit units[] = {
   { BB_QUANTITY_VOLUME, "gal", "gal|us gal|gallon|gallons", 3785411784, 1e6, 0, 4, 0 },
 
   { BB_QUANTITY_MASS_PER_AREA, "g/m²", "g/m2|gsm|g/sq m|g/sqm", 1, 1, 0, 1, CANONICAL | METRIC },
-  { BB_QUANTITY_MASS_PER_AREA, "oz/yd²", "oz/yd2|osy|oz/sq yd|oz/sqyd", 28349523125, 836127360, 0, 2, US },
+  { BB_QUANTITY_MASS_PER_AREA, "oz/yd²", "oz/yd2|osy|oz/sq yd|oz/sqyd", 28349523125, 836127360,
+    0, 2, US },
   { BB_QUANTITY_MASS_PER_AREA, "g/in²", "g/in2|g/sq in|g/sqin", 1e8, 64516, 0, 4, 0 },
   { BB_QUANTITY_MASS_PER_AREA, "g/ft²", "g/ft2|g/sq ft|g/sqft", 1e8, 9290304, 0, 3, 0 },
   { BB_QUANTITY_MASS_PER_AREA, "mg/cm²", "mg/cm2|mg/sq cm|mg/sqcm", 10, 1, 0, 2, 0 },
@@ -64,11 +67,13 @@ static const BbUnit units[] = {
   { BB_QUANTITY_DENSITY, "g/l", "g/l|kg/m3", 1, 1000, 0, 1, 0 },
   { BB_QUANTITY_DENSITY, "lb/gal", "lb/gal|lbs/gal|lb/us gal|ppg", 453592370, 3785411784, 0, 3, 0 },
 
-  { BB_QUANTITY_TEMPERATURE, "°C", "°c|c|℃|deg c|degc|° c|celsius", 1, 1, 0, 2, CANONICAL | METRIC },
+  { BB_QUANTITY_TEMPERATURE, "°C", "°c|c|℃|deg c|degc|° c|celsius", 1, 1, 0, 2,
+    CANONICAL | METRIC },
   { BB_QUANTITY_TEMPERATURE, "°F", "°f|f|℉|deg f|degf|° f|fahrenheit", 5, 9, 32, 2, US },
   { BB_QUANTITY_TEMPERATURE, "K", "k|kelvin", 1, 1, 273.15, 2, 0 },
 
-  { BB_QUANTITY_TEMPERATURE_DIFFERENCE, "°C", "°c|c|℃|deg c|degc|° c|k|kelvin", 1, 1, 0, 2, CANONICAL | METRIC },
+  { BB_QUANTITY_TEMPERATURE_DIFFERENCE, "°C", "°c|c|℃|deg c|degc|° c|k|kelvin", 1, 1, 0, 2,
+    CANONICAL | METRIC },
   { BB_QUANTITY_TEMPERATURE_DIFFERENCE, "°F", "°f|f|℉|deg f|degf|° f", 5, 9, 0, 2, US },
 
   { BB_QUANTITY_TIME, "s", "s|sec|secs|second|seconds", 1, 1, 0, 1, EVERYWHERE | STEPS },
@@ -115,11 +120,14 @@ static const struct {
   [BB_QUANTITY_AREA] = { N_("area"), N_("Write an area like 1445 cm² or 14 × 16 in.") },
   [BB_QUANTITY_MASS] = { N_("mass"), N_("Write a mass like 18.5 g or 6 oz.") },
   [BB_QUANTITY_VOLUME] = { N_("volume"), N_("Write a volume like 500 ml or 16 fl oz.") },
-  [BB_QUANTITY_MASS_PER_AREA] = { N_("mass per area"), N_("Write it like 120 g/m², 18 g/box or 5.3 oz/yd².") },
+  [BB_QUANTITY_MASS_PER_AREA] = { N_("mass per area"),
+                                  N_("Write it like 120 g/m², 18 g/box or 5.3 oz/yd².") },
   [BB_QUANTITY_DENSITY] = { N_("density"), N_("Write a density like 1.05 g/ml or 8.8 lb/gal.") },
-  [BB_QUANTITY_TEMPERATURE] = { N_("temperature"), N_("Write a temperature like 165 °C or 330 °F.") },
-  [BB_QUANTITY_TEMPERATURE_DIFFERENCE] = { N_("temperature difference"),
-                                           N_("Write a difference of temperatures like 5 °C or 9 °F.") },
+  [BB_QUANTITY_TEMPERATURE] = { N_("temperature"),
+                                N_("Write a temperature like 165 °C or 330 °F.") },
+  [BB_QUANTITY_TEMPERATURE_DIFFERENCE] = {
+    N_("temperature difference"), N_("Write a difference of temperatures like 5 °C or 9 °F."),
+  },
   [BB_QUANTITY_TIME] = { N_("time"), N_("Write a time like 90 s, 1 min 30 s or 1:30.") },
   [BB_QUANTITY_PRESSURE] = { N_("pressure"), N_("Write a pressure like 2.8 bar or 40 psi.") },
   [BB_QUANTITY_SPEED] = { N_("speed"), N_("Write a speed like 20 mm/s or 4 ft/min.") },
@@ -141,7 +149,7 @@ find_by_flag (BbQuantity quantity,
 }
 
 /*
- * Returns: (nullable): the unit of stored values; %NULL for plain numbers, fractions and money, which have none
+ * Returns: (nullable): the unit of stored values; %NULL for plain numbers, fractions and money
  */
 const BbUnit *
 _bb_unit_get_canonical (BbQuantity quantity)
@@ -150,7 +158,7 @@ _bb_unit_get_canonical (BbQuantity quantity)
 }
 
 /*
- * Returns: (nullable): the unit that @system shows; %NULL for plain numbers and money, which have none
+ * Returns: (nullable): the unit that @system shows; %NULL for plain numbers and money
  */
 const BbUnit *
 _bb_unit_get_shown (BbQuantity   quantity,
@@ -173,7 +181,8 @@ is_word_of (const BbUnit *self,
       n = strcspn (p, "|");
       if (n != length)
         continue;
-      if ((self->flags & BB_UNIT_EXACT) != 0 ? strncmp (p, word, n) == 0 : g_ascii_strncasecmp (p, word, n) == 0)
+      if (((self->flags & BB_UNIT_EXACT) != 0 ? strncmp (p, word, n)
+                                              : g_ascii_strncasecmp (p, word, n)) == 0)
         return TRUE;
     }
 
