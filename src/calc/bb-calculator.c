@@ -3,23 +3,41 @@
 
 #include <gsl/gsl_errno.h>
 
+#include "bb-batch.h"
 #include "bb-box.h"
 #include "bb-colour-difference.h"
 #include "bb-compare.h"
+#include "bb-control-chart.h"
 #include "bb-cure-profile.h"
 #include "bb-drying.h"
 #include "bb-fastness-change.h"
 #include "bb-fastness-stain.h"
 #include "bb-heat-limit.h"
+#include "bb-laydown.h"
 #include "bb-line-rate.h"
+#include "bb-mix.h"
+#include "bb-nozzle-balance.h"
 #include "bb-pass-rate.h"
 #include "bb-press-map.h"
 #include "bb-problem.h"
+#include "bb-solids-match.h"
+#include "bb-spray-fit.h"
+#include "bb-stretch.h"
 #include "bb-tunnel.h"
 #include "bb-wash-verdict.h"
+#include "bb-weigh-in.h"
 
 static const BbCalculator * const calculators[] = {
   &bb_box_calculator,
+  &bb_laydown_calculator,
+  &bb_batch_calculator,
+  &bb_mix_calculator,
+  &bb_stretch_calculator,
+  &bb_solids_match_calculator,
+  &bb_weigh_in_calculator,
+  &bb_control_chart_calculator,
+  &bb_spray_fit_calculator,
+  &bb_nozzle_balance_calculator,
   &bb_drying_calculator,
   &bb_press_map_calculator,
   &bb_tunnel_calculator,
