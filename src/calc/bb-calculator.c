@@ -8,6 +8,7 @@
 #include "bb-colour-difference.h"
 #include "bb-compare.h"
 #include "bb-control-chart.h"
+#include "bb-cost.h"
 #include "bb-cure-profile.h"
 #include "bb-drying.h"
 #include "bb-fastness-change.h"
@@ -49,6 +50,7 @@ static const BbCalculator * const calculators[] = {
   &bb_wash_verdict_calculator,
   &bb_pass_rate_calculator,
   &bb_compare_calculator,
+  &bb_cost_calculator,
   &bb_line_rate_calculator,
 };
 

@@ -10,6 +10,29 @@ struct _Reference {
   GPtrArray *rows;
 };
 
+/* Within double quotes a comma is text; doubled quotes are left out. */
+static GStrv
+split_cells (const char *line)
+{
+  g_autoptr (GStrvBuilder) cells = g_strv_builder_new ();
+  g_autoptr (GString) cell = g_string_new (NULL);
+  gboolean quoted = FALSE;
+
+  for (const char *p = line; *p != '\0'; p++)
+    if (*p == '"')
+      quoted = !quoted;
+    else if (*p == ',' && !quoted)
+      {
+        g_strv_builder_add (cells, cell->str);
+        g_string_truncate (cell, 0);
+      }
+    else
+      g_string_append_c (cell, *p);
+  g_strv_builder_add (cells, cell->str);
+
+  return g_strv_builder_end (cells);
+}
+
 /**
  * reference_load:
  * @name: the name of a file in tests/reference, without `.csv`
@@ -39,7 +62,7 @@ reference_load (const char *name)
 
       if (*lines[i] == '\0' || *lines[i] == '#')
         continue;
-      cells = g_strsplit (lines[i], ",", -1);
+      cells = split_cells (lines[i]);
       if (self->columns == NULL)
         self->columns = cells;
       else if (g_strv_length (cells) == g_strv_length (self->columns))

@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-test"
+
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -7,59 +9,11 @@
 #include "bb-drying.h"
 #include "bb-fibre-data.h"
 #include "bb-steam.h"
+#include "reference.h"
 
 /* Holds the heat calculators against the published values in tests/reference; each file says where they are from. */
 
 #define S_PER_MIN 60.0
-
-/* One line of CSV with quoted fields; no field of ours has a line break or a doubled quote. */
-static GStrv
-split_csv (const char *line)
-{
-  g_autoptr (GStrvBuilder) fields = g_strv_builder_new ();
-  g_autoptr (GString) field = g_string_new (NULL);
-  gboolean quoted = FALSE;
-
-  for (const char *p = line; *p != '\0'; p++)
-    if (*p == '"')
-      quoted = !quoted;
-    else if (*p == ',' && !quoted)
-      {
-        g_strv_builder_add (fields, field->str);
-        g_string_truncate (field, 0);
-      }
-    else
-      g_string_append_c (field, *p);
-  g_strv_builder_add (fields, field->str);
-
-  return g_strv_builder_end (fields);
-}
-
-/* The rows below the header, without comments. */
-static GPtrArray *
-load_reference (const char *name)
-{
-  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "reference", name, NULL);
-  g_autofree char *text = NULL;
-  g_auto (GStrv) lines = NULL;
-  GPtrArray *rows = g_ptr_array_new_with_free_func ((GDestroyNotify) g_strfreev);
-  gboolean past_header = FALSE;
-  g_autoptr (GError) error = NULL;
-
-  g_file_get_contents (path, &text, NULL, &error);
-  g_assert_no_error (error);
-  lines = g_strsplit (text, "\n", -1);
-  for (guint i = 0; lines[i] != NULL; i++)
-    if (*lines[i] != '#' && *lines[i] != '\0')
-      {
-        if (past_header)
-          g_ptr_array_add (rows, split_csv (lines[i]));
-        past_header = TRUE;
-      }
-  g_assert_cmpuint (rows->len, >, 10);
-
-  return rows;
-}
 
 static void
 add_sample (BbCureProfileIn *in,
@@ -115,28 +69,29 @@ read_hold (const char      *text,
 static void
 test_lethal_rates (void)
 {
-  g_autoptr (GPtrArray) rows = load_reference ("process-lethality.csv");
+  g_autoptr (Reference) table = reference_load ("process-lethality");
   guint n_rows = 0;
   guint n_published = 0;
   double largest = 0;
 
-  for (guint i = 0; i < rows->len; i++)
+  for (guint i = 0; i < reference_get_length (table); i++)
     {
-      const GStrv row = g_ptr_array_index (rows, i);
+      const char *which = reference_get_text (table, i, "case");
+      const char *published = reference_get_text (table, i, "published_value");
       g_autoptr (BbCureProfileIn) in = bb_cure_profile_in_new ();
-      double computed = g_ascii_strtod (row[4], NULL);
+      double computed = reference_get_number (table, i, "computed_value");
       double actual = 0;
 
-      if (!read_hold (row[1], in))
+      if (!read_hold (which, in))
         continue;
       actual = equivalent_min (in);
       /* The computed column has twelve decimals. */
       g_assert_cmpfloat_with_epsilon (actual, computed, 1e-12 * fmax (1, computed) + 6e-13);
       largest = fmax (largest, fabs (actual - computed) / computed);
       n_rows++;
-      if (*row[2] != '\0')
+      if (*published != '\0')
         {
-          g_assert_cmpfloat_with_epsilon (actual, g_ascii_strtod (row[2], NULL), printed_half (row[2]));
+          g_assert_cmpfloat_with_epsilon (actual, g_ascii_strtod (published, NULL), printed_half (published));
           n_published++;
         }
     }
@@ -181,26 +136,27 @@ read_profile (const char      *text,
 static void
 test_profiles (void)
 {
-  g_autoptr (GPtrArray) rows = load_reference ("process-lethality.csv");
+  g_autoptr (Reference) table = reference_load ("process-lethality");
   guint n_profiles = 0;
   double exact = 0;
 
-  for (guint i = 0; i < rows->len; i++)
+  for (guint i = 0; i < reference_get_length (table); i++)
     {
-      const GStrv row = g_ptr_array_index (rows, i);
+      const char *quantity = reference_get_text (table, i, "quantity");
+      const char *which = reference_get_text (table, i, "case");
       g_autoptr (BbCureProfileIn) in = bb_cure_profile_in_new ();
-      double computed = g_ascii_strtod (row[4], NULL);
+      double computed = reference_get_number (table, i, "computed_value");
       double step_min = 0;
       double actual = 0;
 
-      if (g_str_equal (row[0], "equivalent_min_exact_piecewise_linear"))
+      if (g_str_equal (quantity, "equivalent_min_exact_piecewise_linear"))
         exact = computed;
-      if (sscanf (row[0], "equivalent_min_trapezoid_step_%lf_min", &step_min) != 1)
+      if (sscanf (quantity, "equivalent_min_trapezoid_step_%lf_min", &step_min) != 1)
         continue;
 
-      read_profile (row[1], step_min, in);
+      read_profile (which, step_min, in);
       actual = equivalent_min (in);
-      g_test_message ("%s: %.12g, trapezoid %.12g, closed form %.12g", row[1], actual, computed, exact);
+      g_test_message ("%s: %.12g, trapezoid %.12g, closed form %.12g", which, actual, computed, exact);
       g_assert_cmpfloat_with_epsilon (actual, computed, 1e-11);
       /* The rate is convex along a straight line: the trapezoid lies above, by x² / 12 with x = ln 10 · step / z. */
       g_assert_cmpfloat (actual, >=, exact - 1e-11);
@@ -233,46 +189,60 @@ test_one_rise (void)
     }
 }
 
+static double
+lookup_at (const Reference *table,
+           const char      *quantity,
+           const char      *temperature_c)
+{
+  for (guint i = 0; i < reference_get_length (table); i++)
+    if (g_str_equal (reference_get_text (table, i, "quantity"), quantity) &&
+        g_str_equal (reference_get_text (table, i, "temperature_C"), temperature_c))
+      return reference_get_number (table, i, "value");
+
+  g_assert_not_reached ();
+}
+
+/* Energy in kJ to dry a kilogram of water and nothing else. */
+static double
+energy_to_dry (double start_c)
+{
+  g_autoptr (BbDryingIn) in = bb_drying_in_new ();
+  g_autoptr (BbDryingOut) out = bb_drying_out_new ();
+  g_autoptr (GError) error = NULL;
+  BbFibreShare cotton = { .fibre = BB_FIBRE_COTTON, .fraction = 1 };
+
+  in->wet_g = 1000;
+  in->solids_fraction = 0;
+  in->heated_fabric_g = 0;
+  in->composition = g_array_new (FALSE, FALSE, sizeof (BbFibreShare));
+  g_array_append_val (in->composition, cotton);
+  in->start_c = start_c;
+  in->press_c = 160;
+  g_assert_true (bb_calculator_run (&bb_drying_calculator, in, out, &error));
+  g_assert_no_error (error);
+
+  return out->energy_kj;
+}
+
 static void
 test_water (void)
 {
-  g_autoptr (GPtrArray) rows = load_reference ("water-properties.csv");
-  double vapour = 0;
+  g_autoptr (Reference) table = reference_load ("water-properties");
+  double vapour = lookup_at (table, "sat_vapour_enthalpy", "100");
   double largest = 0;
   guint n_starts = 0;
 
-  for (guint i = 0; i < rows->len; i++)
-    {
-      const GStrv row = g_ptr_array_index (rows, i);
+  g_assert_cmpfloat (lookup_at (table, "latent_heat", "100"), ==, BB_WATER_LATENT_HEAT_J_PER_G);
 
-      if (g_str_equal (row[1], "100") && g_str_equal (row[0], "latent_heat"))
-        g_assert_cmpfloat (g_ascii_strtod (row[3], NULL), ==, BB_WATER_LATENT_HEAT_J_PER_G);
-      if (g_str_equal (row[1], "100") && g_str_equal (row[0], "sat_vapour_enthalpy"))
-        vapour = g_ascii_strtod (row[3], NULL);
-    }
-  g_assert_cmpfloat (vapour, >, 0);
-
-  for (guint i = 0; i < rows->len; i++)
+  for (guint i = 0; i < reference_get_length (table); i++)
     {
-      const GStrv row = g_ptr_array_index (rows, i);
-      double start_c = g_ascii_strtod (row[1], NULL);
-      g_autoptr (BbDryingIn) in = bb_drying_in_new ();
-      g_autoptr (BbDryingOut) out = bb_drying_out_new ();
-      g_autoptr (GError) error = NULL;
-      BbFibreShare cotton = { .fibre = BB_FIBRE_COTTON, .fraction = 1 };
+      double start_c = reference_get_number (table, i, "temperature_C");
       double deviation = 0;
 
-      if (!g_str_equal (row[0], "sat_liquid_enthalpy") || start_c > BB_WATER_BOILING_C)
+      if (!g_str_equal (reference_get_text (table, i, "quantity"), "sat_liquid_enthalpy") ||
+          start_c > BB_WATER_BOILING_C)
         continue;
-      in->wet_g = 1000;
-      in->solids_fraction = 0;
-      in->heated_fabric_g = 0;
-      in->composition = g_array_new (FALSE, FALSE, sizeof (BbFibreShare));
-      g_array_append_val (in->composition, cotton);
-      in->start_c = start_c;
-      in->press_c = 160;
-      g_assert_true (bb_calculator_run (&bb_drying_calculator, in, out, &error));
-      deviation = out->energy_kj - (vapour - g_ascii_strtod (row[3], NULL));
+      deviation = energy_to_dry (start_c) - (vapour - reference_get_number (table, i, "value"));
       g_assert_cmpfloat (fabs (deviation), <, 0.4);
       largest = fmax (largest, fabs (deviation));
       n_starts++;
@@ -333,17 +303,21 @@ value_of (const Backing *backing)
 }
 
 static gboolean
-backs (const Backing *backing,
-       const GStrv    row)
+backs (const Backing   *backing,
+       const Reference *table,
+       guint            row)
 {
-  if (!g_str_equal (row[1], backing->property) || strstr (row[7], "from memory") != NULL)
+  const char *condition = reference_get_text (table, row, "condition");
+
+  if (!g_str_equal (reference_get_text (table, row, "property"), backing->property) ||
+      strstr (reference_get_text (table, row, "status"), "from memory") != NULL)
     return FALSE;
   /* Regain is also listed for damper air than the standard atmosphere's. */
-  if (g_str_has_prefix (row[2], "95") || g_str_has_prefix (row[2], "100"))
+  if (g_str_has_prefix (condition, "95") || g_str_has_prefix (condition, "100"))
     return FALSE;
 
   for (guint i = 0; i < G_N_ELEMENTS (backing->rows) && backing->rows[i] != NULL; i++)
-    if (g_str_equal (row[0], backing->rows[i]))
+    if (g_str_equal (reference_get_text (table, row, "fibre"), backing->rows[i]))
       return TRUE;
 
   return FALSE;
@@ -352,7 +326,7 @@ backs (const Backing *backing,
 static void
 test_fibres (void)
 {
-  g_autoptr (GPtrArray) rows = load_reference ("textile-properties.csv");
+  g_autoptr (Reference) table = reference_load ("textile-properties");
 
   for (guint i = 0; i < G_N_ELEMENTS (backings); i++)
     {
@@ -360,13 +334,11 @@ test_fibres (void)
       double high = (double) -INFINITY;
       double value = value_of (&backings[i]);
 
-      for (guint r = 0; r < rows->len; r++)
-        if (backs (&backings[i], g_ptr_array_index (rows, r)))
+      for (guint r = 0; r < reference_get_length (table); r++)
+        if (backs (&backings[i], table, r))
           {
-            const GStrv row = g_ptr_array_index (rows, r);
-
-            low = fmin (low, g_ascii_strtod (row[3], NULL));
-            high = fmax (high, g_ascii_strtod (row[4], NULL));
+            low = fmin (low, reference_get_number (table, r, "low"));
+            high = fmax (high, reference_get_number (table, r, "high"));
           }
       g_test_message ("%s %s: %g, published %g to %g", bb_fibre_choices.items[backings[i].fibre].key,
                       backings[i].property, value, low, high);

@@ -7,13 +7,17 @@
 #include "bb-box.h"
 #include "bb-canonical.h"
 #include "bb-control-chart.h"
+#include "bb-cost.h"
+#include "bb-cure-profile.h"
 #include "bb-laydown.h"
+#include "bb-line-rate.h"
 #include "bb-mix.h"
 #include "bb-nozzle-balance.h"
 #include "bb-problem.h"
 #include "bb-solids-match.h"
 #include "bb-spray-fit.h"
 #include "bb-stretch.h"
+#include "bb-tunnel.h"
 #include "bb-weigh-in.h"
 
 /*
@@ -35,6 +39,10 @@ static const BbCalculator * const tried[] = {
   &bb_control_chart_calculator,
   &bb_spray_fit_calculator,
   &bb_nozzle_balance_calculator,
+  &bb_tunnel_calculator,
+  &bb_cure_profile_calculator,
+  &bb_cost_calculator,
+  &bb_line_rate_calculator,
 };
 
 /* What is refused although each key is within its limits. */
@@ -45,6 +53,11 @@ static const char * const rules_between_keys[] = {
   "baseline_count: ",
   "concentrate_ml_available: ",
   "points: all are at one setting",
+  "heated_length_mm: missing. Give exactly 2",
+  "belt_mm_per_s: missing. Give exactly 2",
+  "dwell_s: ",
+  "samples: ",
+  "z_c: ",
 };
 
 static double
@@ -87,6 +100,9 @@ fill_field (GRand         *rand,
       break;
     case BB_KIND_INTEGER:
       bb_field_set_integer (field, record, (gint64) random_value (rand, &field->limits));
+      break;
+    case BB_KIND_TEXT:
+      bb_field_set_text (field, record, "Any");
       break;
     case BB_KIND_CHOICE:
       bb_field_set_choice (field, record, g_rand_int_range (rand, 0, (int) field->choices->n_items));
