@@ -5,7 +5,7 @@
 
 G_BEGIN_DECLS
 
-/* A file of tests/reference: comment lines that begin with #, one line of column names, rows; cells with commas in quotes. */
+/* A file of tests/reference: comment lines that begin with #, one line of column names, rows; commas only in quotes. */
 typedef struct _Reference Reference;
 
 Reference  *reference_load       (const char      *name);
