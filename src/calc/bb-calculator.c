@@ -25,6 +25,7 @@
 #include "bb-spray-fit.h"
 #include "bb-stretch.h"
 #include "bb-tunnel.h"
+#include "bb-wash-life.h"
 #include "bb-wash-verdict.h"
 #include "bb-weigh-in.h"
 
@@ -50,6 +51,7 @@ static const BbCalculator * const calculators[] = {
   &bb_wash_verdict_calculator,
   &bb_pass_rate_calculator,
   &bb_compare_calculator,
+  &bb_wash_life_calculator,
   &bb_cost_calculator,
   &bb_line_rate_calculator,
 };
