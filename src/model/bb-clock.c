@@ -28,9 +28,15 @@ read_sixtieths (const char *part,
   return TRUE;
 }
 
-/*
- * Reads 1:30, one minute and a half, and 1:05:00, an hour and five minutes. What it refuses, it
- * refuses with a sentence in @error.
+/**
+ * _bb_clock_read:
+ * @text: a folded text that has a colon
+ * @seconds: (out): the time
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
+ * Reads 1:30, one minute and a half, and 1:05:00, an hour and five minutes.
+ *
+ * Returns: %FALSE, with a sentence in @error, if it is anything else
  */
 gboolean
 _bb_clock_read (const char  *text,

@@ -47,11 +47,15 @@ append_folded (GString  *out,
   g_string_append_unichar (out, c);
 }
 
-/*
+/**
+ * _bb_text_fold:
+ * @text: what a person typed
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
  * Makes a typed text plain: one kind of space, minus, quote, slash and times sign; ½ becomes 1/2.
  *
- * Returns: (transfer full) (nullable): the text; %NULL, with a sentence in @error, if it is too
- *   long to be a quantity, not UTF-8, or has control characters
+ * Returns: (transfer full) (nullable): the text; %NULL, with a sentence in @error, if it is too long to
+ *   be a quantity, is not UTF-8, or has control characters
  */
 char *
 _bb_text_fold (const char  *text,
@@ -78,7 +82,10 @@ _bb_text_fold (const char  *text,
   return g_strstrip (g_strdup (out->str));
 }
 
-/*
+/**
+ * _bb_text_echo:
+ * @text: a piece of what a person typed
+ *
  * Returns: (transfer full): @text as a message repeats it, shortened where it is long
  */
 char *

@@ -34,7 +34,11 @@ skip_spaces (const char *at)
   return at;
 }
 
-/*
+/**
+ * _bb_numeral_ahead:
+ * @at: a place in a folded text
+ * @decimal: (nullable): the decimal separator understood beside '.'
+ *
  * Returns: %TRUE if a number without a sign begins at @at
  */
 gboolean
@@ -203,9 +207,16 @@ take_fraction (const char **at,
   return TRUE;
 }
 
-/*
- * Reads a number without a sign at *@at and steps over it: 14, 14.5, 1,234.5, 1/2, 14 1/2, 14-1/2.
- * What it refuses, it refuses with a sentence in @error.
+/**
+ * _bb_numeral_read:
+ * @at: (inout): a place in a folded text where a number begins; then where it ends
+ * @decimal: (nullable): the decimal separator understood beside '.'
+ * @numeral: (out caller-allocates): the number
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
+ * Reads a number without a sign: 14, 14.5, 1,234.5, 1/2, 14 1/2, 14-1/2.
+ *
+ * Returns: %FALSE, with a sentence in @error, if it can be misread, is too large or is no fraction
  */
 gboolean
 _bb_numeral_read (const char **at,

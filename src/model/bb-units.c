@@ -148,7 +148,10 @@ find_by_flag (BbQuantity quantity,
   return NULL;
 }
 
-/*
+/**
+ * _bb_unit_get_canonical:
+ * @quantity: a quantity
+ *
  * Returns: (nullable): the unit of stored values; %NULL for plain numbers, fractions and money
  */
 const BbUnit *
@@ -157,7 +160,11 @@ _bb_unit_get_canonical (BbQuantity quantity)
   return find_by_flag (quantity, BB_UNIT_CANONICAL);
 }
 
-/*
+/**
+ * _bb_unit_get_shown:
+ * @quantity: a quantity
+ * @system: a system of units
+ *
  * Returns: (nullable): the unit that @system shows; %NULL for plain numbers and money
  */
 const BbUnit *
@@ -189,7 +196,11 @@ is_word_of (const BbUnit *self,
   return FALSE;
 }
 
-/*
+/**
+ * _bb_unit_find:
+ * @quantity: a quantity
+ * @word: a unit as typed, squares and cubes written as 2 and 3
+ *
  * Returns: (nullable): the unit of @quantity that may be typed as @word
  */
 const BbUnit *
@@ -203,7 +214,10 @@ _bb_unit_find (BbQuantity  quantity,
   return NULL;
 }
 
-/*
+/**
+ * _bb_unit_find_any:
+ * @word: a unit as typed, squares and cubes written as 2 and 3
+ *
  * Returns: (nullable): the first unit of any quantity that may be typed as @word
  */
 const BbUnit *
@@ -216,6 +230,13 @@ _bb_unit_find_any (const char *word)
   return NULL;
 }
 
+/**
+ * _bb_unit_to_canonical:
+ * @self: a unit
+ * @value: a value in it
+ *
+ * Returns: the value in the canonical unit of the quantity
+ */
 double
 _bb_unit_to_canonical (const BbUnit *self,
                        double        value)
@@ -223,6 +244,13 @@ _bb_unit_to_canonical (const BbUnit *self,
   return (value - self->offset) * self->numerator / self->denominator;
 }
 
+/**
+ * _bb_unit_from_canonical:
+ * @self: a unit
+ * @canonical: a value in the canonical unit of the quantity
+ *
+ * Returns: the value in @self
+ */
 double
 _bb_unit_from_canonical (const BbUnit *self,
                          double        canonical)
@@ -230,8 +258,11 @@ _bb_unit_from_canonical (const BbUnit *self,
   return canonical * self->denominator / self->numerator + self->offset;
 }
 
-/*
- * Returns: what the quantity is called, translated
+/**
+ * _bb_quantity_get_name:
+ * @quantity: a quantity
+ *
+ * Returns: what it is called, translated
  */
 const char *
 _bb_quantity_get_name (BbQuantity quantity)
@@ -239,8 +270,11 @@ _bb_quantity_get_name (BbQuantity quantity)
   return _(words[quantity].name);
 }
 
-/*
- * Returns: one translated sentence that says how to write such a quantity
+/**
+ * _bb_quantity_get_example:
+ * @quantity: a quantity
+ *
+ * Returns: one translated sentence that says how to write it
  */
 const char *
 _bb_quantity_get_example (BbQuantity quantity)

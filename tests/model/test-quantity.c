@@ -213,6 +213,7 @@ typedef struct {
   const char *message;
 } Refusal;
 
+#define FRACTION_SENTENCE "This fraction can't be read: write it like 14 1/2, or as 14.5."
 #define LENGTH_EXAMPLE " Write a length like 355.6 mm or 14 in."
 
 static const Refusal refusals[] = {
@@ -235,9 +236,9 @@ static const Refusal refusals[] = {
   { BB_QUANTITY_LENGTH, &us, "2 in 1 ft", "The larger unit has to come first." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "1 in 1 in", "The larger unit has to come first." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "1.5 ft 2 in", "Only the last of several units can have decimals." LENGTH_EXAMPLE },
-  { BB_QUANTITY_LENGTH, &us, "14.5 1/2 in", "This fraction can't be read: write it like 14 1/2, or as 14.5." LENGTH_EXAMPLE },
-  { BB_QUANTITY_LENGTH, &us, "14 3/2 in", "This fraction can't be read: write it like 14 1/2, or as 14.5." LENGTH_EXAMPLE },
-  { BB_QUANTITY_LENGTH, &us, "1/0 in", "This fraction can't be read: write it like 14 1/2, or as 14.5." LENGTH_EXAMPLE },
+  { BB_QUANTITY_LENGTH, &us, "14.5 1/2 in", FRACTION_SENTENCE LENGTH_EXAMPLE },
+  { BB_QUANTITY_LENGTH, &us, "14 3/2 in", FRACTION_SENTENCE LENGTH_EXAMPLE },
+  { BB_QUANTITY_LENGTH, &us, "1/0 in", FRACTION_SENTENCE LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "14-2 in", "“-2 in” is not a unit that can be used here." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "14 - 1/2 in", "“-” is not a unit that can be used here." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "14²", "“2” is not a unit that can be used here." LENGTH_EXAMPLE },
