@@ -5,8 +5,8 @@
 
 #include "bb-error.h"
 
-/* A label rounds each fibre to whole per cents; half of one per cent in all is what eight roundings seldom pass. */
-#define COMPOSITION_SLACK 0.005
+/* Labels name whole per cents that make 100; half of one is left for shares that were computed. No source. */
+#define COMPOSITION_SLACK (0.005 + 1e-9)
 
 BB_DEFINE_CHOICES (bb_fibre, "fibre", BB_FIBRE_CHOICES);
 BB_DEFINE_CHOICES (bb_knit, "knit", BB_KNIT_CHOICES);
@@ -32,6 +32,11 @@ bb_composition_check (const GArray *composition,
     {
       const BbFibreShare *share = &g_array_index (composition, BbFibreShare, i);
 
+      if (share->fibre < 0)
+        {
+          g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, _("%s: a share has no fibre."), key);
+          return FALSE;
+        }
       if ((seen & (1u << share->fibre)) != 0)
         {
           g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, _("%s: %s is listed twice."), key,
@@ -42,7 +47,8 @@ bb_composition_check (const GArray *composition,
       sum += share->fraction;
     }
 
-  if (fabs (sum - 1.0) > COMPOSITION_SLACK)
+  /* Written so that a sum which is no number is refused. */
+  if (!(fabs (sum - 1.0) <= COMPOSITION_SLACK))
     {
       g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
                    _("%s: the shares make %g %%, they have to make 100 %%."), key, sum * 100.0);

@@ -85,6 +85,17 @@ append_number (GString *out,
   g_string_append (out, text);
 }
 
+/* A choice beyond its set, which validation refuses, has no word. */
+static void
+append_text (GString    *out,
+             const char *text)
+{
+  if (text != NULL)
+    bb_json_append_string (out, text);
+  else
+    g_string_append (out, "null");
+}
+
 static void
 append_record (GString       *out,
                const BbTable *table,
@@ -195,7 +206,7 @@ bb_json_append_field (GString       *out,
       append_record (out, field->item, BB_FIELD_IN (field, gpointer, record), scope);
       break;
     default:
-      bb_json_append_string (out, bb_field_get_text (field, record));
+      append_text (out, bb_field_get_text (field, record));
       break;
     }
 }

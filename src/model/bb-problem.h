@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bb-field.h"
+#include "bb-text.h"
 
 G_BEGIN_DECLS
 
@@ -50,7 +51,5 @@ char    *bb_problem_to_text     (const BbProblem     *self,
 gboolean bb_record_validate     (const BbTable       *table,
                                  gconstpointer        record,
                                  GError             **error);
-gboolean bb_text_is_plain       (const char          *text,
-                                 gboolean             multiline);
 
 G_END_DECLS

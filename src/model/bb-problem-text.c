@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-problem.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "bb-canonical.h"
+#include "bb-problem-private.h"
+#include "bb-units-private.h"
+
+static char *
+name_in_list (const BbProblem *self)
+{
+  return self->index < 0 ? g_strdup (self->field->name)
+                         : g_strdup_printf ("%s[%d]", self->field->name, self->index);
+}
+
+static char *
+value_text (double value)
+{
+  if (isnan (value))
+    return g_strdup ("NaN");
+  if (isinf (value))
+    return g_strdup (value > 0 ? "infinity" : "-infinity");
+
+  return bb_number_to_text (value);
+}
+
+/**
+ * bb_problem_to_key_text:
+ * @self: a problem
+ *
+ * Says what is wrong in terms of keys and canonical units, for the command line and logs: names
+ * the key, the value and the limit. Not translated, so that scripts can read it.
+ *
+ * Returns: (transfer full): one line
+ */
+char *
+bb_problem_to_key_text (const BbProblem *self)
+{
+  const BbField *field = self->field;
+  const BbLimits *limits = self->kind == BB_PROBLEM_TOO_FEW || self->kind == BB_PROBLEM_TOO_MANY
+                             ? &field->count : &field->limits;
+  g_autofree char *name = name_in_list (self);
+  g_autofree char *value = value_text (self->value);
+  g_autofree char *low = value_text (limits->minimum);
+  g_autofree char *high = value_text (limits->maximum);
+
+  switch (self->kind)
+    {
+    case BB_PROBLEM_MISSING:
+      return g_strdup_printf ("%s: missing, and it has no default", name);
+    case BB_PROBLEM_NOT_FINITE:
+      return g_strdup_printf ("%s: %s is not a finite number", name, value);
+    case BB_PROBLEM_BELOW:
+      return limits->open_minimum
+               ? g_strdup_printf ("%s: %s is not allowed, it must be more than %s", name, value, low)
+               : g_strdup_printf ("%s: %s is below the minimum %s", name, value, low);
+    case BB_PROBLEM_ABOVE:
+      return limits->open_maximum
+               ? g_strdup_printf ("%s: %s is not allowed, it must be less than %s", name, value, high)
+               : g_strdup_printf ("%s: %s is above the maximum %s", name, value, high);
+    case BB_PROBLEM_TOO_FEW:
+      return g_strdup_printf ("%s: %s items, the minimum is %s", name, value, low);
+    case BB_PROBLEM_TOO_MANY:
+      return g_strdup_printf ("%s: %s items, the maximum is %s", name, value, high);
+    case BB_PROBLEM_TOO_LONG:
+      return g_strdup_printf ("%s: %s characters, the maximum is %.0f", name, value, _bb_field_longest_text (field));
+    case BB_PROBLEM_TOO_SHORT:
+      return g_strdup_printf ("%s: %s characters, the minimum is %s", name, value, low);
+    case BB_PROBLEM_BAD_TEXT:
+      return g_strdup_printf ("%s: has control characters or is not valid UTF-8", name);
+    case BB_PROBLEM_BAD_DATE:
+      return g_strdup_printf ("%s: is not a date YYYY-MM-DD or YYYY-MM-DDThh:mm:ssZ", name);
+    case BB_PROBLEM_BAD_CHOICE:
+      return g_strdup_printf ("%s: is not one of the choices", name);
+    case BB_PROBLEM_NONE:
+    default:
+      return g_strdup ("");
+    }
+}
+
+/* How many decimals stand in @text, which may have a decimal separator of its own. */
+static int
+count_decimals (const char *text)
+{
+  gsize n = strlen (text);
+  gsize tail = n;
+
+  while (tail > 0 && g_ascii_isdigit (text[tail - 1]))
+    tail--;
+
+  return tail == 0 || text[tail - 1] == '-' ? 0 : (int) (n - tail);
+}
+
+/*
+ * A limit that is shown rounded is rounded inwards: 600 g/m² as most is shown as 17.69 oz/yd² and
+ * not as 17.7, which would be refused when typed.
+ */
+static char *
+limit_text (const BbField       *field,
+            gboolean             least,
+            const BbUnitContext *context)
+{
+  double limit = least ? field->limits.minimum : field->limits.maximum;
+  BbUnitSystem system = context != NULL ? context->system : BB_UNITS_METRIC;
+  const BbUnit *unit = _bb_unit_get_shown (field->quantity, system);
+  g_autofree char *number = bb_quantity_format (field->quantity, limit, context);
+  double typed = limit;
+
+  if (unit != NULL && bb_quantity_parse (field->quantity, number, context, &typed, NULL) &&
+      (least ? typed < limit : typed > limit))
+    {
+      double step = pow (10, -MAX (unit->decimals, count_decimals (number)));
+      double shown = _bb_unit_from_canonical (unit, limit) + (least ? step : -step);
+
+      limit = _bb_unit_to_canonical (unit, shown);
+    }
+
+  return bb_quantity_format_with_unit (field->quantity, limit, context);
+}
+
+/**
+ * bb_problem_to_text:
+ * @self: a problem
+ * @context: how numbers are shown
+ *
+ * Says what is wrong as a person reads it beside the field, in the units that are shown.
+ *
+ * Returns: (transfer full): one translated sentence
+ */
+char *
+bb_problem_to_text (const BbProblem     *self,
+                    const BbUnitContext *context)
+{
+  const BbField *field = self->field;
+  g_autofree char *limit = NULL;
+  gulong longest = 0;
+  gulong shortest = 0;
+
+  if (self->kind == BB_PROBLEM_BELOW || self->kind == BB_PROBLEM_ABOVE)
+    limit = limit_text (field, self->kind == BB_PROBLEM_BELOW, context);
+
+  switch (self->kind)
+    {
+    case BB_PROBLEM_MISSING:
+      return g_strdup (_("This has to be filled in."));
+    case BB_PROBLEM_NOT_FINITE:
+      return g_strdup (_("This is not a number."));
+    case BB_PROBLEM_BELOW:
+      return field->limits.open_minimum ? g_strdup_printf (_("This has to be more than %s."), limit)
+                                        : g_strdup_printf (_("This has to be at least %s."), limit);
+    case BB_PROBLEM_ABOVE:
+      return field->limits.open_maximum ? g_strdup_printf (_("This has to be less than %s."), limit)
+                                        : g_strdup_printf (_("This can be at most %s."), limit);
+    case BB_PROBLEM_TOO_FEW:
+      return g_strdup_printf (_("There have to be at least %d."), (int) field->count.minimum);
+    case BB_PROBLEM_TOO_MANY:
+      return g_strdup_printf (_("There can be at most %d."), (int) field->count.maximum);
+    case BB_PROBLEM_TOO_LONG:
+      longest = (gulong) _bb_field_longest_text (field);
+      return g_strdup_printf (ngettext ("This can have at most %lu character.",
+                                        "This can have at most %lu characters.", longest), longest);
+    case BB_PROBLEM_TOO_SHORT:
+      shortest = (gulong) field->limits.minimum;
+      return g_strdup_printf (ngettext ("This needs at least %lu character.",
+                                        "This needs at least %lu characters.", shortest), shortest);
+    case BB_PROBLEM_BAD_TEXT:
+      return g_strdup (_("This has characters that can't be shown."));
+    case BB_PROBLEM_BAD_DATE:
+      return g_strdup (_("This is not a date. Write it as year-month-day, like 2025-03-14."));
+    case BB_PROBLEM_BAD_CHOICE:
+      return g_strdup (_("Choose one of the list."));
+    case BB_PROBLEM_NONE:
+    default:
+      return g_strdup ("");
+    }
+}

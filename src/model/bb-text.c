@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-text.h"
+
+#include <string.h>
+
+/* Marks that turn the direction of writing: those with the property Bidi_Control (Unicode Standard Annex 9). */
+static gboolean
+is_bidi_control (gunichar c)
+{
+  return c == 0x061c || c == 0x200e || c == 0x200f || (c >= 0x202a && c <= 0x202e) ||
+         (c >= 0x2066 && c <= 0x2069);
+}
+
+/* A line can also be broken by two characters that are no control characters. */
+static gboolean
+is_separator (gunichar c)
+{
+  return c == 0x2028 || c == 0x2029;
+}
+
+/**
+ * bb_text_is_plain:
+ * @text: a text
+ * @multiline: whether line feeds and tabs are allowed
+ *
+ * Returns: %TRUE if @text is valid UTF-8 without control characters, without the separators of
+ *   lines and paragraphs, and without the marks that turn the direction of writing, which make a
+ *   name read as another
+ */
+gboolean
+bb_text_is_plain (const char *text,
+                  gboolean    multiline)
+{
+  g_return_val_if_fail (text != NULL, FALSE);
+
+  if (!g_utf8_validate (text, -1, NULL))
+    return FALSE;
+
+  for (const char *p = text; *p != '\0'; p = g_utf8_next_char (p))
+    {
+      gunichar c = g_utf8_get_char (p);
+
+      if (multiline && (c == '\n' || c == '\t'))
+        continue;
+      if (g_unichar_iscntrl (c) || is_bidi_control (c) || is_separator (c))
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
+/* In a pattern 0 stands for any digit, everything else for itself. */
+static gboolean
+has_form (const char *text,
+          const char *pattern)
+{
+  while (*text != '\0' && (*pattern == '0' ? g_ascii_isdigit (*text) : *text == *pattern))
+    {
+      text++;
+      pattern++;
+    }
+
+  return *text == '\0' && *pattern == '\0';
+}
+
+static int
+get_number (const char *text,
+            int         n_digits)
+{
+  int number = 0;
+
+  for (int i = 0; i < n_digits; i++)
+    number = number * 10 + g_ascii_digit_value (text[i]);
+
+  return number;
+}
+
+/**
+ * bb_text_is_date:
+ * @text: a text
+ *
+ * Dates are of the years 1900 to 2200, times in universal time without leap seconds.
+ *
+ * Returns: %TRUE if @text is a day that exists, in the form `YYYY-MM-DD` or `YYYY-MM-DDThh:mm:ssZ`
+ *   of ISO 8601
+ */
+gboolean
+bb_text_is_date (const char *text)
+{
+  gboolean timed = FALSE;
+  int year = 0;
+  int month = 0;
+  int day = 0;
+
+  g_return_val_if_fail (text != NULL, FALSE);
+
+  timed = has_form (text, "0000-00-00T00:00:00Z");
+  if (!timed && !has_form (text, "0000-00-00"))
+    return FALSE;
+
+  year = get_number (text, 4);
+  month = get_number (text + 5, 2);
+  day = get_number (text + 8, 2);
+  if (year < 1900 || year > 2200 || !g_date_valid_dmy ((GDateDay) day, (GDateMonth) month, (GDateYear) year))
+    return FALSE;
+
+  return !timed || (get_number (text + 11, 2) < 24 && get_number (text + 14, 2) < 60 &&
+                    get_number (text + 17, 2) < 60);
+}

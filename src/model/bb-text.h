@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+gboolean bb_text_is_plain (const char *text,
+                           gboolean    multiline);
+gboolean bb_text_is_date  (const char *text);
+
+G_END_DECLS
