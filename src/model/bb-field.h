@@ -159,6 +159,7 @@ struct _BbField {
  * @fields: the fields, in the order in which they are shown
  * @n_fields: how many
  * @check: (nullable): rules that hold between fields; its message names the field
+ * @free_record: frees one record of the table, for containers
  *
  * A record's struct, described.
  */
@@ -170,6 +171,7 @@ struct _BbTable {
   guint n_fields;
   gboolean (*check) (gconstpointer record,
                      GError      **error);
+  GDestroyNotify free_record;
 };
 
 /*
@@ -196,7 +198,7 @@ struct _BbTable {
   static const BbField prefix##_fields[] = { LIST (BB_FIELD_ENTRY, Type) }; \
   const BbTable prefix##_table = { \
     .name = name_, .title = title_, .size = sizeof (Type), .fields = prefix##_fields, \
-    .n_fields = G_N_ELEMENTS (prefix##_fields), .check = check_, \
+    .n_fields = G_N_ELEMENTS (prefix##_fields), .check = check_, .free_record = (GDestroyNotify) prefix##_free, \
   }; \
   Type * \
   prefix##_new (void) \

@@ -53,9 +53,19 @@ const char *bb_book_get_path          (BbBook         *self);
 gint64      bb_book_get_person        (BbBook         *self);
 void        bb_book_set_person        (BbBook         *self,
                                        gint64          person);
+void        bb_book_set_importing     (BbBook         *self,
+                                       gboolean        importing);
 gboolean    bb_book_close             (BbBook         *self,
                                        GError        **error);
 
+/**
+ * BbBookFunc:
+ * @book: the book, within a transaction
+ * @data: what the caller gave
+ * @error: return location for a #GError
+ *
+ * Returns: %TRUE to keep what was written; %FALSE with @error set to undo it
+ */
 typedef gboolean (*BbBookFunc) (BbBook  *book,
                                 gpointer data,
                                 GError **error);
@@ -64,7 +74,7 @@ gboolean    bb_book_in_transaction    (BbBook         *self,
                                        gpointer        data,
                                        GError        **error);
 
-/* Any record: bb-book-records.c */
+/* Any record: bb-book-load.c, bb-book-records.c */
 gpointer    bb_book_load              (BbBook         *self,
                                        const BbTable  *table,
                                        gint64          id,
@@ -102,6 +112,11 @@ gboolean    bb_book_save_revision     (BbBook         *self,
 int         bb_book_revision_is_used  (BbBook         *self,
                                        gint64          revision,
                                        GError        **error);
+BbRevision *bb_book_load_current      (BbBook         *self,
+                                       gint64          recipe,
+                                       GError        **error);
+
+/* Where a revision stands: bb-book-states.c */
 BbStanding *bb_book_load_standing     (BbBook         *self,
                                        gint64          revision,
                                        GError        **error);
@@ -110,8 +125,8 @@ gboolean    bb_book_set_state         (BbBook         *self,
                                        BbState         state,
                                        const char     *reason,
                                        GError        **error);
-BbRevision *bb_book_load_current      (BbBook         *self,
-                                       gint64          recipe,
+gboolean    bb_book_undo_withdrawal   (BbBook         *self,
+                                       gint64          revision,
                                        GError        **error);
 
 /* Finding: bb-book-search.c */

@@ -27,6 +27,8 @@ void      bb_writer_run_async    (BbWriter            *self,
 gboolean  bb_writer_run_finish   (BbWriter            *self,
                                   GAsyncResult        *result,
                                   GError             **error);
+gpointer  bb_writer_get_data     (BbWriter            *self,
+                                  GAsyncResult        *result);
 void      bb_writer_close        (BbWriter            *self);
 
 G_END_DECLS

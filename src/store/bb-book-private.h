@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bb-book.h"
+#include "bb-db.h"
+
+G_BEGIN_DECLS
+
+/*
+ * @thread: the thread that may use the book
+ * @person: who writes; 0 for nobody in particular
+ * @importing: whether what is added was brought in from elsewhere
+ * @stale: keys of the recipes whose line in the search has to be written before the transaction ends
+ */
+struct _BbBook {
+  GObject parent_instance;
+
+  char *path;
+  BbDb *db;
+  GThread *thread;
+  gint64 person;
+  gboolean importing;
+  GHashTable *stale;
+};
+
+/* Public functions begin with this: a book is used by the thread that opened it, until it is closed. */
+#define BB_BOOK_IS_USABLE(self) (BB_IS_BOOK (self) && (self)->db != NULL && (self)->thread == g_thread_self ())
+
+gboolean   _bb_book_begin          (BbBook          *self,
+                                    GError         **error);
+gboolean   _bb_book_end            (BbBook          *self,
+                                    gboolean         keep,
+                                    GError         **error);
+char      *_bb_book_dup_now        (void);
+void       _bb_book_set_missing    (const BbTable   *table,
+                                    gint64           id,
+                                    GError         **error);
+gboolean   _bb_book_add_event      (BbBook          *self,
+                                    BbDeed           deed,
+                                    const BbTable   *table,
+                                    gconstpointer    record,
+                                    GError         **error);
+gpointer   _bb_book_load_where     (BbBook          *self,
+                                    const BbTable   *table,
+                                    const char      *rest,
+                                    gint64           key,
+                                    GError         **error);
+GPtrArray *_bb_book_load_many      (BbBook          *self,
+                                    const BbTable   *table,
+                                    const char      *rest,
+                                    gint64           key,
+                                    GError         **error);
+gboolean   _bb_book_write_row      (BbBook          *self,
+                                    const BbTable   *table,
+                                    gpointer         record,
+                                    BbDeed           deed,
+                                    GError         **error);
+gboolean   _bb_record_check_seal   (const BbTable   *table,
+                                    gconstpointer    record,
+                                    GError         **error);
+gboolean   _bb_book_complete       (BbBook          *self,
+                                    BbRevision      *revision,
+                                    GError         **error);
+gboolean   _bb_book_rename_drafts  (BbBook          *self,
+                                    const BbRecipe  *recipe,
+                                    GError         **error);
+gboolean   _bb_book_mark_stale     (BbBook          *self,
+                                    const BbTable   *table,
+                                    gconstpointer    record,
+                                    GError         **error);
+gboolean   _bb_book_write_search   (BbBook          *self,
+                                    GError         **error);
+
+G_END_DECLS

@@ -1,0 +1,390 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-store"
+
+#include "bb-book-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-canonical.h"
+#include "bb-problem.h"
+#include "bb-record-sql.h"
+
+static gboolean
+query_key (BbBook      *self,
+           const char  *sql,
+           const char  *text,
+           gint64       key,
+           gint64      *found,
+           GError     **error)
+{
+  g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
+  BbStep step = BB_STEP_ERROR;
+
+  *found = 0;
+  if (statement == NULL)
+    return FALSE;
+
+  bb_statement_bind_integer (statement, 1, key);
+  if (text != NULL)
+    bb_statement_bind_text (statement, 2, text);
+  step = bb_statement_step (statement, error);
+  if (step == BB_STEP_ROW)
+    *found = bb_statement_get_integer (statement, 0);
+
+  return step != BB_STEP_ERROR;
+}
+
+/* Says which of a record's references leads nowhere, after the database said that one does. */
+static void
+name_missing_reference (BbBook         *self,
+                        const BbTable  *table,
+                        gconstpointer   record,
+                        GError        **error)
+{
+  for (guint i = 0; i < table->n_fields; i++)
+    {
+      const BbField *field = &table->fields[i];
+      g_autofree char *sql = NULL;
+      gint64 key = 0;
+      gint64 found = 0;
+
+      if (field->kind != BB_KIND_REFERENCE || !bb_field_is_set (field, record))
+        continue;
+
+      key = bb_field_get_integer (field, record);
+      sql = g_strdup_printf ("SELECT id FROM %s WHERE id = ?1", field->target->name);
+      if (!query_key (self, sql, NULL, key, &found, NULL) || found != 0)
+        continue;
+
+      g_clear_error (error);
+      _bb_book_set_missing (field->target, key, error);
+      g_prefix_error (error, "%s: ", field->name);
+      return;
+    }
+}
+
+static void
+name_taken_code (BbBook         *self,
+                 const BbTable  *table,
+                 gconstpointer   record,
+                 GError        **error)
+{
+  const BbField *code = bb_table_find_field (table, "code");
+  gint64 id = bb_field_get_integer (bb_table_find_field (table, "id"), record);
+  g_autofree char *sql = g_strdup_printf ("SELECT id FROM %s WHERE id <> ?1 AND code = ?2", table->name);
+  gint64 found = 0;
+
+  if (code == NULL || !query_key (self, sql, bb_field_get_text (code, record), id, &found, NULL) || found == 0)
+    return;
+
+  g_clear_error (error);
+  g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_EXISTS, _("code: “%s” is taken. Choose another."),
+               bb_field_get_text (code, record));
+}
+
+static void
+name_cause (BbBook         *self,
+            const BbTable  *table,
+            gconstpointer   record,
+            GError        **error)
+{
+  if (g_error_matches (*error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND))
+    name_missing_reference (self, table, record, error);
+  else if (g_error_matches (*error, BB_STORE_ERROR, BB_STORE_ERROR_EXISTS))
+    name_taken_code (self, table, record, error);
+}
+
+/**
+ * _bb_book_set_missing:
+ * @table: a table of the book
+ * @id: a key that is not in it
+ * @error: return location for a #GError
+ *
+ * Says that there is no such record.
+ */
+void
+_bb_book_set_missing (const BbTable  *table,
+                      gint64          id,
+                      GError        **error)
+{
+  g_autofree char *key = g_strdup_printf ("%" G_GINT64_FORMAT, id);
+
+  /* Translators: a kind of record and its key or code, like "Blank 17". */
+  g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND, _("%s %s is not in this book."), _(table->title), key);
+}
+
+static gboolean
+write_columns (BbBook         *self,
+               const BbTable  *table,
+               gpointer        record,
+               GError        **error)
+{
+  const BbField *key = bb_table_find_field (table, "id");
+  gboolean inserting = !bb_field_is_set (key, record);
+  g_autofree char *sql = inserting ? bb_sql_insert (table) : bb_sql_update (table);
+  g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
+  gint64 id = BB_INTEGER_NONE;
+  guint n = 0;
+
+  if (statement == NULL)
+    return FALSE;
+
+  n = bb_record_bind (table, record, inserting ? BB_COLUMNS_ALL : BB_COLUMNS_SAVED, statement);
+  if (!inserting)
+    bb_statement_bind_integer (statement, (int) n + 1, bb_field_get_integer (key, record));
+
+  switch (bb_statement_step (statement, error))
+    {
+    case BB_STEP_ROW:
+      id = bb_statement_get_integer (statement, 0);
+      break;
+    case BB_STEP_DONE:
+      _bb_book_set_missing (table, bb_field_get_integer (key, record), error);
+      return FALSE;
+    case BB_STEP_ERROR:
+    default:
+      return FALSE;
+    }
+
+  if (!bb_statement_run (statement, error))
+    return FALSE;
+  bb_field_set_integer (key, record, id);
+
+  return TRUE;
+}
+
+/**
+ * _bb_book_add_event:
+ * @self: a book, within a transaction
+ * @deed: what was done
+ * @table: the record's table
+ * @record: the record as it was written
+ * @error: return location for a #GError
+ *
+ * Records who did what, and when.
+ *
+ * Returns: %FALSE with an error
+ */
+gboolean
+_bb_book_add_event (BbBook         *self,
+                    BbDeed          deed,
+                    const BbTable  *table,
+                    gconstpointer   record,
+                    GError        **error)
+{
+  g_autoptr (BbEvent) event = bb_event_new ();
+
+  event->at = _bb_book_dup_now ();
+  event->person = self->person;
+  event->deed = (int) deed;
+  event->subject = g_strdup (table->name);
+  event->subject_id = bb_field_get_integer (bb_table_find_field (table, "id"), record);
+  event->detail = bb_record_to_json (table, record, BB_SCOPE_ALL);
+
+  if (write_columns (self, &bb_event_table, event, error))
+    return TRUE;
+  name_cause (self, &bb_event_table, event, error);
+
+  return FALSE;
+}
+
+/**
+ * _bb_book_write_row:
+ * @self: a book, within a transaction
+ * @table: the record's table
+ * @record: a record that is complete and valid; gets its key where it has none
+ * @deed: what the event of it says
+ * @error: return location for a #GError
+ *
+ * Writes a record with its lists and its event.
+ *
+ * Returns: %FALSE with an error that names the cause
+ */
+gboolean
+_bb_book_write_row (BbBook         *self,
+                    const BbTable  *table,
+                    gpointer        record,
+                    BbDeed          deed,
+                    GError        **error)
+{
+  const BbField *key = bb_table_find_field (table, "id");
+
+  /* Before: where a garment's colour moves to another blank, recipes of both are found by other words. */
+  if (!_bb_book_mark_stale (self, table, record, error))
+    return FALSE;
+
+  if (!write_columns (self, table, record, error))
+    {
+      name_cause (self, table, record, error);
+      return FALSE;
+    }
+
+  return bb_record_write_lists (table, record, bb_field_get_integer (key, record), self->db, error) &&
+         _bb_book_mark_stale (self, table, record, error) &&
+         (table == &bb_event_table || _bb_book_add_event (self, deed, table, record, error));
+}
+
+static gboolean
+save (BbBook         *self,
+      const BbTable  *table,
+      gpointer        record,
+      GError        **error)
+{
+  gboolean adding = !bb_field_is_set (bb_table_find_field (table, "id"), record);
+  BbDeed deed = adding ? (self->importing ? BB_DEED_IMPORTED : BB_DEED_ADDED) : BB_DEED_CHANGED;
+
+  if (table == &bb_revision_table && !_bb_book_complete (self, record, error))
+    return FALSE;
+
+  return bb_record_validate (table, record, error) &&
+         _bb_book_write_row (self, table, record, deed, error) &&
+         (adding || table != &bb_recipe_table || _bb_book_rename_drafts (self, record, error));
+}
+
+/**
+ * bb_book_save:
+ * @self: a book
+ * @table: a table of the book
+ * @record: a record of it; gets its key where it has none
+ * @error: return location for a #GError
+ *
+ * Adds a record without a key, or changes the one of that key. When a record was withdrawn is not changed: see
+ * bb_book_withdraw() and bb_book_restore().
+ *
+ * A revision is written with the number, date and person that it has, so that a whole book can be brought in; it gets
+ * a code where it has none, and always its seal, but no state: save a standing too, which may begin in any state. To
+ * write a revision as a person does, use bb_book_save_revision(). Changing a recipe's code gives its drafts new codes.
+ *
+ * Returns: %FALSE with %BB_MODEL_ERROR where a value is not allowed, %BB_STORE_ERROR_EXISTS where the code is taken,
+ *   %BB_STORE_ERROR_NOT_FOUND where it, or what it refers to, is not in the book, %BB_STORE_ERROR_REFUSED where the
+ *   book forbids it, or another %BB_STORE_ERROR
+ */
+gboolean
+bb_book_save (BbBook         *self,
+              const BbTable  *table,
+              gpointer        record,
+              GError        **error)
+{
+  const BbField *key = bb_table_find_field (table, "id");
+  gint64 before = BB_INTEGER_NONE;
+
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
+  g_return_val_if_fail (bb_book_find_table (table->name) == table && record != NULL, FALSE);
+
+  before = bb_field_get_integer (key, record);
+  if (_bb_book_begin (self, error) && _bb_book_end (self, save (self, table, record, error), error))
+    return TRUE;
+  bb_field_set_integer (key, record, before);
+
+  return FALSE;
+}
+
+static gboolean
+write_withdrawn_at (BbBook         *self,
+                    const BbTable  *table,
+                    gint64          id,
+                    const char     *moment,
+                    GError        **error)
+{
+  g_autofree char *sql = g_strdup_printf ("UPDATE %s SET withdrawn_at = ?2 WHERE id = ?1", table->name);
+  g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
+
+  if (statement == NULL)
+    return FALSE;
+
+  bb_statement_bind_integer (statement, 1, id);
+  bb_statement_bind_text (statement, 2, moment);
+
+  return bb_statement_run (statement, error);
+}
+
+static gboolean
+move_out (BbBook         *self,
+          const BbTable  *table,
+          gint64          id,
+          gboolean        out,
+          GError        **error)
+{
+  const BbField *field = bb_table_find_field (table, "withdrawn_at");
+  g_autofree char *moment = out ? _bb_book_dup_now () : NULL;
+  gpointer record = bb_book_load (self, table, id, error);
+  gboolean done = FALSE;
+
+  if (record == NULL)
+    return FALSE;
+
+  if (bb_field_is_set (field, record) == out)
+    done = TRUE;
+  else if (write_withdrawn_at (self, table, id, moment, error))
+    {
+      bb_field_set_text (field, record, moment);
+      done = _bb_book_mark_stale (self, table, record, error) &&
+             _bb_book_add_event (self, out ? BB_DEED_WITHDRAWN : BB_DEED_RESTORED, table, record, error);
+    }
+  bb_record_free (table, record);
+
+  return done;
+}
+
+static gboolean
+set_withdrawn (BbBook         *self,
+               const BbTable  *table,
+               gint64          id,
+               gboolean        out,
+               GError        **error)
+{
+  if (bb_table_find_field (table, "withdrawn_at") == NULL)
+    {
+      /* Translators: a kind of record, like "Reading". */
+      g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED, _("%s: a record of this kind can't be withdrawn."),
+                   _(table->title));
+      return FALSE;
+    }
+
+  return _bb_book_begin (self, error) && _bb_book_end (self, move_out (self, table, id, out, error), error);
+}
+
+/**
+ * bb_book_withdraw:
+ * @self: a book
+ * @table: a table of the book
+ * @id: a record's key
+ * @error: return location for a #GError
+ *
+ * Takes a record out of use. Nothing is deleted: bb_book_restore() takes it back. A revision is withdrawn by
+ * bb_book_set_state().
+ *
+ * Returns: %FALSE with %BB_STORE_ERROR_NOT_FOUND, %BB_STORE_ERROR_REFUSED for a table without that, or another error
+ */
+gboolean
+bb_book_withdraw (BbBook         *self,
+                  const BbTable  *table,
+                  gint64          id,
+                  GError        **error)
+{
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
+
+  return set_withdrawn (self, table, id, TRUE, error);
+}
+
+/**
+ * bb_book_restore:
+ * @self: a book
+ * @table: a table of the book
+ * @id: a record's key
+ * @error: return location for a #GError
+ *
+ * Takes a withdrawn record back into use.
+ *
+ * Returns: %FALSE with %BB_STORE_ERROR_NOT_FOUND, %BB_STORE_ERROR_REFUSED for a table without that, or another error
+ */
+gboolean
+bb_book_restore (BbBook         *self,
+                 const BbTable  *table,
+                 gint64          id,
+                 GError        **error)
+{
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
+
+  return set_withdrawn (self, table, id, FALSE, error);
+}

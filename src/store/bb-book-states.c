@@ -1,0 +1,195 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-store"
+
+#include "bb-book-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#include "bb-problem.h"
+
+/**
+ * bb_book_load_standing:
+ * @self: a book
+ * @revision: the key of a revision
+ * @error: return location for a #GError
+ *
+ * Returns: (transfer full) (nullable): where the revision stands; %NULL with %BB_STORE_ERROR_NOT_FOUND or another error
+ */
+BbStanding *
+bb_book_load_standing (BbBook  *self,
+                       gint64   revision,
+                       GError **error)
+{
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), NULL);
+
+  return _bb_book_load_where (self, &bb_standing_table, "WHERE revision = ?1", revision, error);
+}
+
+/*
+ * The state that a standing's event wrote. The event's text is canonical JSON, in which a quotation mark inside a
+ * text is escaped, so that this can only be the key and its value.
+ */
+static int
+find_state (const char *detail)
+{
+  for (guint i = 0; detail != NULL && i < bb_state_choices.n_items; i++)
+    {
+      g_autofree char *pair = g_strdup_printf ("\"state\":\"%s\"", bb_state_choices.items[i].key);
+
+      if (strstr (detail, pair) != NULL)
+        return (int) i;
+    }
+
+  return BB_CHOICE_NONE;
+}
+
+/* The state before the withdrawal; a draft if the revision was withdrawn from the first. */
+static gboolean
+find_state_before (BbBook            *self,
+                   const BbStanding  *standing,
+                   BbState           *state,
+                   GError           **error)
+{
+  g_autoptr (BbStatement) statement = bb_db_prepare (self->db,
+                                                     "SELECT detail FROM event WHERE subject = ?1 AND subject_id = ?2 "
+                                                     "ORDER BY id DESC", error);
+  BbStep step = BB_STEP_ERROR;
+
+  *state = BB_STATE_DRAFT;
+  if (statement == NULL)
+    return FALSE;
+
+  bb_statement_bind_text (statement, 1, bb_standing_table.name);
+  bb_statement_bind_integer (statement, 2, standing->id);
+  while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
+    {
+      int found = find_state (bb_statement_get_text (statement, 0));
+
+      if (found != BB_CHOICE_NONE && found != BB_STATE_WITHDRAWN)
+        {
+          *state = (BbState) found;
+          break;
+        }
+    }
+
+  return step != BB_STEP_ERROR;
+}
+
+static gboolean
+check_step (BbBook            *self,
+            const BbStanding  *standing,
+            BbState            state,
+            GError           **error)
+{
+  BbState before = state;
+
+  if (standing->state == BB_STATE_WITHDRAWN && !find_state_before (self, standing, &before, error))
+    return FALSE;
+  if (bb_state_may_become ((BbState) standing->state, state) && state == before)
+    return TRUE;
+
+  /* Translators: two states of a revision, like "Draft" and "Proven". */
+  g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED, _("A revision cannot go from “%s” to “%s”."),
+               bb_choices_get_title (&bb_state_choices, standing->state),
+               bb_choices_get_title (&bb_state_choices, (int) state));
+  return FALSE;
+}
+
+static gboolean
+step_to (BbBook      *self,
+         BbStanding  *standing,
+         BbState      state,
+         const char  *reason,
+         GError     **error)
+{
+  if (!check_step (self, standing, state, error))
+    return FALSE;
+
+  standing->state = (int) state;
+  standing->person = self->person;
+  g_free (standing->since);
+  standing->since = _bb_book_dup_now ();
+  g_free (standing->reason);
+  standing->reason = g_strdup (reason);
+
+  return bb_record_validate (&bb_standing_table, standing, error) &&
+         _bb_book_write_row (self, &bb_standing_table, standing, BB_DEED_STATE, error);
+}
+
+static gboolean
+set_state (BbBook      *self,
+           gint64       revision,
+           BbState      state,
+           const char  *reason,
+           GError     **error)
+{
+  g_autoptr (BbStanding) standing = bb_book_load_standing (self, revision, error);
+
+  return standing != NULL && step_to (self, standing, state, reason, error);
+}
+
+/**
+ * bb_book_set_state:
+ * @self: a book
+ * @revision: the key of a revision
+ * @state: the state it shall come to
+ * @reason: (nullable): on what grounds
+ * @error: return location for a #GError
+ *
+ * Moves a revision on in its life, as bb_state_may_become() allows; a withdrawn one only back to the state that it was
+ * withdrawn from.
+ *
+ * Returns: %FALSE with %BB_STORE_ERROR_REFUSED where the step is not allowed, or another error
+ */
+gboolean
+bb_book_set_state (BbBook      *self,
+                   gint64       revision,
+                   BbState      state,
+                   const char  *reason,
+                   GError     **error)
+{
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
+
+  return _bb_book_begin (self, error) &&
+         _bb_book_end (self, set_state (self, revision, state, reason, error), error);
+}
+
+static gboolean
+undo_withdrawal (BbBook  *self,
+                 gint64   revision,
+                 GError **error)
+{
+  g_autoptr (BbStanding) standing = bb_book_load_standing (self, revision, error);
+  BbState before = BB_STATE_DRAFT;
+
+  if (standing == NULL)
+    return FALSE;
+  if (standing->state != BB_STATE_WITHDRAWN)
+    {
+      g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED, _("This revision is not withdrawn."));
+      return FALSE;
+    }
+
+  return find_state_before (self, standing, &before, error) && step_to (self, standing, before, NULL, error);
+}
+
+/**
+ * bb_book_undo_withdrawal:
+ * @self: a book
+ * @revision: the key of a withdrawn revision
+ * @error: return location for a #GError
+ *
+ * Takes a revision back to the state that it was withdrawn from.
+ *
+ * Returns: %FALSE with %BB_STORE_ERROR_REFUSED where it is not withdrawn, or another error
+ */
+gboolean
+bb_book_undo_withdrawal (BbBook  *self,
+                         gint64   revision,
+                         GError **error)
+{
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
+
+  return _bb_book_begin (self, error) && _bb_book_end (self, undo_withdrawal (self, revision, error), error);
+}

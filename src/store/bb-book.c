@@ -1,0 +1,396 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-store"
+
+/* For O_CLOEXEC: the build asks for plain C17. */
+#define _POSIX_C_SOURCE 200809L
+
+#include "bb-book-private.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "bb-clean-close.h"
+#include "bb-migrate.h"
+
+G_DEFINE_FINAL_TYPE (BbBook, bb_book, G_TYPE_OBJECT)
+
+static void
+bb_book_finalize (GObject *object)
+{
+  BbBook *self = BB_BOOK (object);
+  g_autoptr (GError) error = NULL;
+
+  if (self->db != NULL && !bb_db_close (g_steal_pointer (&self->db), FALSE, &error))
+    g_warning ("%s: %s", self->path, error->message);
+
+  g_clear_pointer (&self->stale, g_hash_table_unref);
+  g_clear_pointer (&self->path, g_free);
+
+  G_OBJECT_CLASS (bb_book_parent_class)->finalize (object);
+}
+
+static void
+bb_book_class_init (BbBookClass *klass)
+{
+  G_OBJECT_CLASS (klass)->finalize = bb_book_finalize;
+}
+
+static void
+bb_book_init (BbBook *self)
+{
+  self->thread = g_thread_self ();
+  self->stale = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
+}
+
+static BbBook *
+take_db (const char *path,
+         BbDb       *db)
+{
+  BbBook *self = g_object_new (BB_TYPE_BOOK, NULL);
+
+  self->path = g_strdup (path);
+  self->db = db;
+
+  return self;
+}
+
+/* Every message about opening names the file. */
+static gpointer
+name_file (const char *path,
+           GError    **error)
+{
+  g_autofree char *name = g_filename_display_name (path);
+
+  g_prefix_error (error, "%s: ", name);
+
+  return NULL;
+}
+
+static gboolean
+set_errno (GError **error,
+           int      number)
+{
+  g_set_error_literal (error, BB_STORE_ERROR, number == EEXIST ? BB_STORE_ERROR_EXISTS : BB_STORE_ERROR_IO,
+                       g_strerror (number));
+  return FALSE;
+}
+
+/* SQLite would make a book of an empty file, and say little of a folder. */
+static gboolean
+check_file (const char *path,
+            GError    **error)
+{
+  struct stat book;
+
+  if (stat (path, &book) != 0)
+    return set_errno (error, errno);
+
+  if (!S_ISREG (book.st_mode) || book.st_size == 0)
+    {
+      g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_A_BOOK,
+                           S_ISREG (book.st_mode) ? _("This file is empty: it is not a book of Blankbook.")
+                                                  : _("This is not a file, so it is not a book of Blankbook."));
+      return FALSE;
+    }
+
+  return TRUE;
+}
+
+static gboolean
+check_pages (BbDb    *db,
+             GError **error)
+{
+  g_autoptr (BbStatement) statement = bb_db_prepare (db, "PRAGMA quick_check (1)", error);
+  BbStep step = statement != NULL ? bb_statement_step (statement, error) : BB_STEP_ERROR;
+  const char *finding = "quick_check";
+
+  if (step == BB_STEP_ERROR)
+    return FALSE;
+  if (step == BB_STEP_ROW)
+    finding = bb_statement_get_text (statement, 0);
+  if (g_strcmp0 (finding, "ok") == 0)
+    return TRUE;
+
+  g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_DAMAGED, _("The book is damaged (%s). Go back to a copy of it."),
+               finding);
+  return FALSE;
+}
+
+static gboolean
+prepare_db (BbDb       *db,
+            const char *path,
+            GError    **error)
+{
+  guint version = 0;
+
+  return bb_book_identify (db, &version, error) &&
+         (bb_clean_close_holds (path) || check_pages (db, error)) &&
+         bb_db_settle (db, error) &&
+         (version == bb_migrations_get_latest () || bb_book_migrate (db, error));
+}
+
+/**
+ * bb_book_open:
+ * @path: where the book is
+ * @error: return location for a #GError
+ *
+ * Opens a book for the calling thread. A book of an earlier version is brought to this one. A book that this
+ * program did not close itself is looked through first, which takes some tenths of a second for a large one.
+ *
+ * Returns: (transfer full) (nullable): the book, or %NULL with %BB_STORE_ERROR_NOT_A_BOOK, %BB_STORE_ERROR_NEWER,
+ *   %BB_STORE_ERROR_DAMAGED, %BB_STORE_ERROR_BUSY or %BB_STORE_ERROR_IO; the file is then as it was
+ */
+BbBook *
+bb_book_open (const char  *path,
+              GError     **error)
+{
+  g_autofree char *absolute = NULL;
+  g_autofree char *log = NULL;
+  gboolean unfinished = FALSE;
+  BbDb *db = NULL;
+
+  g_return_val_if_fail (path != NULL, NULL);
+
+  absolute = g_canonicalize_filename (path, NULL);
+  log = g_strconcat (absolute, "-wal", NULL);
+  if (!check_file (absolute, error))
+    return name_file (absolute, error);
+
+  unfinished = g_file_test (log, G_FILE_TEST_EXISTS);
+  db = bb_db_open (absolute, error);
+  if (db == NULL)
+    return name_file (absolute, error);
+
+  if (!prepare_db (db, absolute, error))
+    {
+      bb_db_close (db, unfinished, NULL);
+      return name_file (absolute, error);
+    }
+
+  return take_db (absolute, db);
+}
+
+static void
+remove_files (const char *path)
+{
+  const char *endings[] = { "", "-wal", "-shm" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
+    {
+      g_autofree char *name = g_strconcat (path, endings[i], NULL);
+
+      g_unlink (name);
+    }
+}
+
+/**
+ * bb_book_create:
+ * @path: where the book shall be
+ * @error: return location for a #GError
+ *
+ * Makes an empty book that only its owner may read, and opens it for the calling thread.
+ *
+ * Returns: (transfer full) (nullable): the book, or %NULL with %BB_STORE_ERROR_EXISTS where there is a file already,
+ *   or %BB_STORE_ERROR_IO; nothing is left then
+ */
+BbBook *
+bb_book_create (const char  *path,
+                GError     **error)
+{
+  g_autofree char *absolute = NULL;
+  BbDb *db = NULL;
+  int file = -1;
+
+  g_return_val_if_fail (path != NULL, NULL);
+
+  absolute = g_canonicalize_filename (path, NULL);
+  file = g_open (absolute, O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0600);
+  if (file < 0)
+    {
+      set_errno (error, errno);
+      return name_file (absolute, error);
+    }
+  close (file);
+
+  db = bb_db_open (absolute, error);
+  if (db != NULL && bb_db_settle (db, error) && bb_book_migrate (db, error))
+    return take_db (absolute, db);
+
+  if (db != NULL)
+    bb_db_close (db, FALSE, NULL);
+  remove_files (absolute);
+
+  return name_file (absolute, error);
+}
+
+/**
+ * bb_book_get_path:
+ * @self: a book
+ *
+ * Returns: (transfer none): the absolute path
+ */
+const char *
+bb_book_get_path (BbBook *self)
+{
+  g_return_val_if_fail (BB_IS_BOOK (self), NULL);
+
+  return self->path;
+}
+
+/**
+ * bb_book_get_person:
+ * @self: a book
+ *
+ * Returns: the key of the person in whose name the book is written; 0 for nobody in particular
+ */
+gint64
+bb_book_get_person (BbBook *self)
+{
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), 0);
+
+  return self->person;
+}
+
+/**
+ * bb_book_set_person:
+ * @self: a book
+ * @person: the key of a person; 0 for nobody in particular
+ *
+ * Says in whose name the book is written from now on.
+ */
+void
+bb_book_set_person (BbBook *self,
+                    gint64  person)
+{
+  g_return_if_fail (BB_BOOK_IS_USABLE (self));
+
+  self->person = person;
+}
+
+/**
+ * bb_book_set_importing:
+ * @self: a book
+ * @importing: %TRUE while records are brought in from elsewhere
+ *
+ * What is added from now on is recorded as imported, or as added.
+ */
+void
+bb_book_set_importing (BbBook   *self,
+                       gboolean  importing)
+{
+  g_return_if_fail (BB_BOOK_IS_USABLE (self));
+
+  self->importing = importing;
+}
+
+/**
+ * bb_book_close:
+ * @self: a book, in no transaction
+ * @error: return location for a #GError
+ *
+ * Closes the book; afterwards it can only be let go of. Closing it again does nothing.
+ *
+ * Returns: %FALSE if it was not closed properly; what was saved is safe in any case
+ */
+gboolean
+bb_book_close (BbBook  *self,
+               GError **error)
+{
+  g_return_val_if_fail (BB_IS_BOOK (self) && self->thread == g_thread_self (), FALSE);
+
+  if (self->db == NULL)
+    return TRUE;
+
+  g_return_val_if_fail (bb_db_get_depth (self->db) == 0, FALSE);
+
+  if (!bb_db_close (g_steal_pointer (&self->db), FALSE, error))
+    return FALSE;
+  bb_clean_close_note (self->path);
+
+  return TRUE;
+}
+
+/**
+ * bb_book_in_transaction:
+ * @self: a book
+ * @func: what to do
+ * @data: data for @func
+ * @error: return location for a #GError
+ *
+ * Runs @func, and keeps all that it wrote if it returns %TRUE, or nothing. @func may run a further transaction, which
+ * can fail alone. Records that were given a key by what was then undone keep that key in memory only.
+ *
+ * Returns: %FALSE if nothing was kept
+ */
+gboolean
+bb_book_in_transaction (BbBook      *self,
+                        BbBookFunc   func,
+                        gpointer     data,
+                        GError     **error)
+{
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
+
+  return _bb_book_begin (self, error) && _bb_book_end (self, func (self, data, error), error);
+}
+
+/**
+ * _bb_book_begin:
+ * @self: a book
+ * @error: return location for a #GError
+ *
+ * Begins what has to be written together; _bb_book_end() ends it.
+ *
+ * Returns: %FALSE if it did not begin
+ */
+gboolean
+_bb_book_begin (BbBook  *self,
+                GError **error)
+{
+  return bb_db_begin (self->db, BB_ACCESS_WRITE, error);
+}
+
+/**
+ * _bb_book_end:
+ * @self: a book
+ * @keep: whether all went well
+ * @error: return location for a #GError
+ *
+ * Ends what _bb_book_begin() began: keeps it if @keep, and undoes it otherwise.
+ *
+ * Returns: %TRUE if it was kept
+ */
+gboolean
+_bb_book_end (BbBook   *self,
+              gboolean  keep,
+              GError  **error)
+{
+  gboolean outermost = bb_db_get_depth (self->db) == 1;
+
+  keep = keep && (!outermost || _bb_book_write_search (self, error));
+  if (keep)
+    keep = bb_db_commit (self->db, error);
+  else
+    bb_db_rollback (self->db);
+
+  if (outermost)
+    g_hash_table_remove_all (self->stale);
+
+  return keep;
+}
+
+/**
+ * _bb_book_dup_now:
+ *
+ * Returns: (transfer full): the moment in universal time, as every moment in the book is written
+ */
+char *
+_bb_book_dup_now (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
+
+  return g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
+}

@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-store"
+
+#include "bb-store-error.h"
+
+#include <glib/gi18n-lib.h>
+#include <sqlite3.h>
+
+G_DEFINE_QUARK (bb-store-error-quark, bb_store_error)
+
+/* What the book's own triggers say, word for word, so that it can be translated. A test holds this against the
+ * migrations. */
+static const struct {
+  const char *text;
+  BbStoreError code;
+} rules[] = {
+  { N_("A revision in use cannot be changed: save the change as the next revision."), BB_STORE_ERROR_REFUSED },
+  { N_("A revision in use cannot be deleted: withdraw it."), BB_STORE_ERROR_REFUSED },
+  { N_("There is a revision with this code or number already."), BB_STORE_ERROR_EXISTS },
+  { N_("The code of a recipe cannot be changed once a revision of it is in use."), BB_STORE_ERROR_REFUSED },
+  { N_("A revision cannot go from this state to that one."), BB_STORE_ERROR_REFUSED },
+  { N_("A state stays with its revision."), BB_STORE_ERROR_REFUSED },
+  { N_("The state of a revision in use cannot be deleted."), BB_STORE_ERROR_REFUSED },
+  { N_("This revision has a state already."), BB_STORE_ERROR_EXISTS },
+  { N_("An event cannot be changed."), BB_STORE_ERROR_REFUSED },
+  { N_("An event cannot be deleted."), BB_STORE_ERROR_REFUSED },
+  { N_("This event is in the book already."), BB_STORE_ERROR_EXISTS },
+};
+
+/**
+ * bb_store_error_find_rule:
+ * @text: what a trigger of the book said
+ *
+ * Returns: the #BbStoreError that it means, or 0 if no trigger says that
+ */
+int
+bb_store_error_find_rule (const char *text)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (rules); i++)
+    if (g_str_equal (rules[i].text, text))
+      return (int) rules[i].code;
+
+  return 0;
+}
+
+static void
+set_constraint (GError     **error,
+                int          code,
+                const char  *message)
+{
+  int rule = bb_store_error_find_rule (message);
+
+  switch (code)
+    {
+    case SQLITE_CONSTRAINT_TRIGGER:
+      g_set_error_literal (error, BB_STORE_ERROR, rule != 0 ? rule : BB_STORE_ERROR_REFUSED, _(message));
+      break;
+    case SQLITE_CONSTRAINT_UNIQUE:
+    case SQLITE_CONSTRAINT_PRIMARYKEY:
+    case SQLITE_CONSTRAINT_ROWID:
+      g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_EXISTS, _("There is such a record already (%s)."), message);
+      break;
+    case SQLITE_CONSTRAINT_FOREIGNKEY:
+      g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND,
+                           _("The record refers to another that is not in the book."));
+      break;
+    default:
+      g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED, _("The book refuses the value (%s)."), message);
+      break;
+    }
+}
+
+static void
+set_disk (GError **error,
+          int      code)
+{
+  const char *message = NULL;
+
+  switch (code & 0xff)
+    {
+    case SQLITE_FULL:
+      message = _("The disk is full: nothing was saved. Make room, then save again.");
+      break;
+    case SQLITE_READONLY:
+      message = _("The book can't be written: its file or folder is read-only.");
+      break;
+    case SQLITE_CANTOPEN:
+    case SQLITE_PERM:
+    case SQLITE_AUTH:
+      message = _("The book can't be opened: check that it is there, and that you may read and write its folder.");
+      break;
+    case SQLITE_NOMEM:
+      message = _("There is not enough memory for this.");
+      break;
+    default:
+      break;
+    }
+
+  if (message != NULL)
+    g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_IO, message);
+  else
+    g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_IO, _("The disk failed to read or write the book (%s)."),
+                 sqlite3_errstr (code));
+}
+
+/**
+ * bb_store_error_set_sqlite:
+ * @error: return location for a #GError
+ * @code: an extended result code of SQLite
+ * @message: what SQLite said to it
+ *
+ * Turns what SQLite refused into one line that a person can act on.
+ */
+void
+bb_store_error_set_sqlite (GError     **error,
+                           int          code,
+                           const char  *message)
+{
+  switch (code & 0xff)
+    {
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+      g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_BUSY,
+                           _("Another program is writing to this book. Try again when it has finished."));
+      break;
+    case SQLITE_CONSTRAINT:
+      set_constraint (error, code, message);
+      break;
+    case SQLITE_NOTADB:
+      g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_A_BOOK,
+                           _("This file is not a book of Blankbook."));
+      break;
+    case SQLITE_CORRUPT:
+    case SQLITE_ERROR:
+    case SQLITE_FORMAT:
+    case SQLITE_SCHEMA:
+      g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_DAMAGED,
+                   _("The book is damaged (%s). Go back to a copy of it."), message);
+      break;
+    case SQLITE_INTERRUPT:
+      g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_CANCELLED, _("This was stopped."));
+      break;
+    default:
+      set_disk (error, code);
+      break;
+    }
+}

@@ -1,0 +1,277 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "store-helpers.h"
+
+#include <glib/gstdio.h>
+
+char *
+helper_new_path (void)
+{
+  /* The test's own, and gone with it: see %G_TEST_OPTION_ISOLATE_DIRS. */
+  g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "book-XXXXXX", NULL);
+
+  g_assert_cmpint (g_mkdir_with_parents (g_get_user_data_dir (), 0700), ==, 0);
+  g_assert_nonnull (g_mkdtemp (folder));
+
+  return g_build_filename (folder, "shop.book", NULL);
+}
+
+BbBook *
+helper_create (const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  BbBook *book = bb_book_create (path, &error);
+
+  g_assert_no_error (error);
+  g_assert_nonnull (book);
+
+  return book;
+}
+
+BbBook *
+helper_open (const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  BbBook *book = bb_book_open (path, &error);
+
+  g_assert_no_error (error);
+  g_assert_nonnull (book);
+
+  return book;
+}
+
+void
+helper_close (BbBook *book)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (bb_book_close (book, &error));
+  g_assert_no_error (error);
+  g_assert_finalize_object (book);
+}
+
+BbPerson *
+helper_make_person (const char *code)
+{
+  BbPerson *person = bb_person_new ();
+
+  person->code = g_strdup (code);
+  person->name = g_strdup ("Ilka Morgenroth");
+  person->role = BB_ROLE_LEAD;
+
+  return person;
+}
+
+BbBlank *
+helper_make_blank (const char *code,
+                   const char *name)
+{
+  BbBlank *blank = bb_blank_new ();
+  const BbField *composition = bb_table_find_field (&bb_blank_table, "composition");
+  BbFibreShare *share = bb_field_append_item (composition, blank);
+
+  share->fibre = BB_FIBRE_COTTON;
+  share->fraction = 0.6;
+  share = bb_field_append_item (composition, blank);
+  share->fibre = BB_FIBRE_POLYESTER;
+  share->fraction = 0.4;
+  blank->code = g_strdup (code);
+  blank->name = g_strdup (name);
+  blank->maker = g_strdup ("Quellenhof Mill");
+  blank->mass_g_per_m2 = 180;
+  blank->knit = BB_KNIT_JERSEY;
+  blank->note = g_strdup ("Shrinks in the first wash.\nSecond line.");
+
+  return blank;
+}
+
+BbColourway *
+helper_make_colourway (const char *code,
+                       gint64      blank,
+                       const char *name)
+{
+  BbColourway *colourway = bb_colourway_new ();
+
+  colourway->code = g_strdup (code);
+  colourway->blank = blank;
+  colourway->name = g_strdup (name);
+  colourway->srgb = g_strdup ("#1b2a49");
+
+  return colourway;
+}
+
+BbSupply *
+helper_make_supply (const char   *code,
+                    BbSupplyKind  kind)
+{
+  BbSupply *supply = bb_supply_new ();
+
+  supply->code = g_strdup (code);
+  supply->name = g_strdup ("Fixer No 3");
+  supply->kind = (int) kind;
+  supply->density_g_per_ml = 1.04;
+
+  return supply;
+}
+
+BbRecipe *
+helper_make_recipe (const char *code,
+                    const char *name,
+                    gint64      blank)
+{
+  BbRecipe *recipe = bb_recipe_new ();
+
+  recipe->code = g_strdup (code);
+  recipe->name = g_strdup (name);
+  recipe->blank = blank;
+
+  return recipe;
+}
+
+BbRevision *
+helper_make_revision (gint64 recipe,
+                      gint64 pretreat)
+{
+  BbRevision *revision = bb_revision_new ();
+
+  revision->recipe = recipe;
+  revision->pretreat_product = pretreat;
+  revision->pretreat_parts_concentrate = 1;
+  revision->pretreat_parts_water = 3;
+  revision->pretreat_laydown_g_per_m2 = 165.55555555555554;
+  revision->dry_c = 165;
+  revision->dry_s = 35;
+  revision->print_mode = BB_PRINT_UNDERBASE;
+  revision->print_white_g_per_m2 = 180;
+  revision->cure_c = 165.55555555555554;
+  revision->cure_s = 35;
+  revision->proof_cycles = 25;
+
+  return revision;
+}
+
+BbWashTest *
+helper_make_wash_test (const char *code,
+                       gint64      revision)
+{
+  BbWashTest *test = bb_wash_test_new ();
+
+  test->code = g_strdup (code);
+  test->revision = revision;
+  test->method = BB_WASH_SHOP;
+  test->plan_cycles = 25;
+  test->made_at = g_strdup ("2025-03-14");
+
+  return test;
+}
+
+BbReading *
+helper_make_reading (gint64 wash_test,
+                     gint64 cycles)
+{
+  BbReading *reading = bb_reading_new ();
+
+  reading->wash_test = wash_test;
+  reading->cycles = cycles;
+  reading->change = BB_GRADE_4_5;
+  reading->read_at = g_strdup ("2025-03-20");
+
+  return reading;
+}
+
+void
+helper_save (BbBook        *book,
+             const BbTable *table,
+             gpointer       record)
+{
+  g_autoptr (GError) error = NULL;
+
+  bb_book_save (book, table, record, &error);
+  g_assert_no_error (error);
+}
+
+Shop *
+helper_fill (BbBook *book)
+{
+  Shop *shop = g_new0 (Shop, 1);
+  g_autoptr (GError) error = NULL;
+
+  shop->person = helper_make_person ("IM");
+  helper_save (book, &bb_person_table, shop->person);
+  bb_book_set_person (book, shop->person->id);
+  shop->blank = helper_make_blank ("TEE-1", "Bench tee");
+  helper_save (book, &bb_blank_table, shop->blank);
+  shop->colourway = helper_make_colourway ("TEE-1-NAVY", shop->blank->id, "Deep navy");
+  helper_save (book, &bb_colourway_table, shop->colourway);
+  shop->pretreat = helper_make_supply ("PT-1", BB_SUPPLY_PRETREAT);
+  helper_save (book, &bb_supply_table, shop->pretreat);
+  shop->sheet = helper_make_supply ("SH-1", BB_SUPPLY_SHEET);
+  helper_save (book, &bb_supply_table, shop->sheet);
+  shop->recipe = helper_make_recipe ("R-1", "Dark tees", shop->blank->id);
+  helper_save (book, &bb_recipe_table, shop->recipe);
+  shop->revision = helper_make_revision (shop->recipe->id, shop->pretreat->id);
+  g_assert_true (bb_book_save_revision (book, shop->revision, &error));
+  g_assert_no_error (error);
+  shop->wash_test = helper_make_wash_test ("W-1", shop->revision->id);
+  helper_save (book, &bb_wash_test_table, shop->wash_test);
+  shop->reading = helper_make_reading (shop->wash_test->id, 5);
+  helper_save (book, &bb_reading_table, shop->reading);
+
+  return shop;
+}
+
+void
+helper_shop_free (Shop *shop)
+{
+  bb_person_free (shop->person);
+  bb_blank_free (shop->blank);
+  bb_colourway_free (shop->colourway);
+  bb_supply_free (shop->pretreat);
+  bb_supply_free (shop->sheet);
+  bb_recipe_free (shop->recipe);
+  bb_revision_free (shop->revision);
+  bb_wash_test_free (shop->wash_test);
+  bb_reading_free (shop->reading);
+  g_free (shop);
+}
+
+sqlite3 *
+helper_open_plain (const char *path)
+{
+  sqlite3 *plain = NULL;
+
+  g_assert_cmpint (sqlite3_open (path, &plain), ==, SQLITE_OK);
+  sqlite3_extended_result_codes (plain, 1);
+
+  return plain;
+}
+
+int
+helper_run_plain (sqlite3    *plain,
+                  const char *sql)
+{
+  return sqlite3_exec (plain, sql, NULL, NULL, NULL);
+}
+
+char *
+helper_query_plain (sqlite3    *plain,
+                    const char *sql)
+{
+  sqlite3_stmt *statement = NULL;
+  char *value = NULL;
+
+  g_assert_cmpint (sqlite3_prepare_v2 (plain, sql, -1, &statement, NULL), ==, SQLITE_OK);
+  if (sqlite3_step (statement) == SQLITE_ROW)
+    value = g_strdup ((const char *) sqlite3_column_text (statement, 0));
+  sqlite3_finalize (statement);
+
+  return value;
+}
+
+gint64
+helper_count_plain (sqlite3    *plain,
+                    const char *sql)
+{
+  g_autofree char *value = helper_query_plain (plain, sql);
+
+  return value != NULL ? g_ascii_strtoll (value, NULL, 10) : 0;
+}
