@@ -66,7 +66,8 @@ bb_problem_to_key_text (const BbProblem *self)
     case BB_PROBLEM_TOO_MANY:
       return g_strdup_printf ("%s: %s items, the maximum is %s", name, value, high);
     case BB_PROBLEM_TOO_LONG:
-      return g_strdup_printf ("%s: %s characters, the maximum is %.0f", name, value, _bb_field_longest_text (field));
+      return g_strdup_printf ("%s: %s characters, the maximum is %.0f", name, value,
+                              _bb_field_longest_text (field));
     case BB_PROBLEM_TOO_SHORT:
       return g_strdup_printf ("%s: %s characters, the minimum is %s", name, value, low);
     case BB_PROBLEM_BAD_TEXT:

@@ -4,7 +4,10 @@
 #include "bb-error.h"
 #include "bb-problem-private.h"
 
-/* Longer than any text a person types into one field, short enough to keep a hostile file from filling the book. */
+/*
+ * Longer than any text a person types into one field, short enough to keep a hostile file from filling the
+ * book. No source.
+ */
 #define LONGEST_LINE 200
 #define LONGEST_TEXT 20000
 

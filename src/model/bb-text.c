@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-/* Marks that turn the direction of writing: those with the property Bidi_Control (Unicode Standard Annex 9). */
+/* Marks that turn the direction of writing: those of property Bidi_Control (Unicode Annex 9). */
 static gboolean
 is_bidi_control (gunichar c)
 {

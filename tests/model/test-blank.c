@@ -64,7 +64,9 @@ test_text_as_on_a_label (void)
 static void
 test_colours (void)
 {
-  const char * const bad[] = { NULL, "", "#", "1b2a49", "#1b2a4", "#1b2a499", "#1b2a4g", "#-1-1-1", "#1b 2a4", "#½½½" };
+  const char * const bad[] = {
+    NULL, "", "#", "1b2a49", "#1b2a4", "#1b2a499", "#1b2a4g", "#-1-1-1", "#1b 2a4", "#½½½",
+  };
   guint8 rgb[3] = { 9, 9, 9 };
 
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)

@@ -13,7 +13,8 @@
 BB_DECLARE_TABLE (TestItem, test_item, ITEM_FIELDS);
 
 #define THING_FIELDS(F, T) \
-  F (T, NUMBER, width_mm, "Width", .quantity = BB_QUANTITY_LENGTH, .limits = BB_BETWEEN (254, 508), .required = TRUE) \
+  F (T, NUMBER, width_mm, "Width", .quantity = BB_QUANTITY_LENGTH, .limits = BB_BETWEEN (254, 508), \
+     .required = TRUE) \
   F (T, NUMBER, inside, "Inside", .limits = BB_INSIDE (0, 1)) \
   F (T, NUMBER, free, "Free", .help = "Any") \
   F (T, NUMBER, laydown, "Laydown", .quantity = BB_QUANTITY_MASS_PER_AREA, .limits = BB_BETWEEN (230, 600)) \
@@ -190,8 +191,8 @@ static void
 test_texts_that_mislead (void)
 {
   const char * const anywhere[] = {
-    "a\001b", "a\rb", "a\177b", "a\xc2\x85" "b", "\xff\xfe", "a\xc3", "\u202egnp", "a\u061cb", "a\u200eb", "a\u200fb",
-    "a\u202ab", "a\u2066b", "a\u2069b", "a\u2028b", "a\u2029b",
+    "a\001b", "a\rb", "a\177b", "a\xc2\x85" "b", "\xff\xfe", "a\xc3", "\u202egnp", "a\u061cb",
+    "a\u200eb", "a\u200fb", "a\u202ab", "a\u2066b", "a\u2069b", "a\u2028b", "a\u2029b",
   };
   const char * const in_a_line[] = { "a\nb", "a\tb" };
   g_autoptr (TestThing) thing = test_thing_new ();
@@ -200,7 +201,8 @@ test_texts_that_mislead (void)
     {
       g_test_message ("%u", i);
       set_text (thing, "line", anywhere[i]);
-      assert_problem (thing, "line", BB_PROBLEM_BAD_TEXT, "line: has control characters or is not valid UTF-8",
+      assert_problem (thing, "line", BB_PROBLEM_BAD_TEXT,
+                      "line: has control characters or is not valid UTF-8",
                       "This has characters that can't be shown.");
       g_assert_false (bb_text_is_plain (anywhere[i], TRUE));
     }
@@ -221,8 +223,9 @@ test_dates (void)
     "2025-03-14", "2024-02-29", "1900-01-01", "2200-12-31", "2025-03-14T00:00:00Z", "2025-03-14T23:59:59Z",
   };
   const char * const bad[] = {
-    "2025-1-01", "2025-1-001", "2025-13-01", "2025-00-10", "2025-02-29", "2025-04-31", "2025-03-00", "1899-12-31",
-    "2201-01-01", "20250314", "2025/03/14", "14-03-2025", " 2025-3-14", "+2025-03-1", "2025-03-14 ", "2025-03-14T",
+    "2025-1-01", "2025-1-001", "2025-13-01", "2025-00-10", "2025-02-29", "2025-04-31", "2025-03-00",
+    "1899-12-31", "2201-01-01", "20250314", "2025/03/14", "14-03-2025", " 2025-3-14", "+2025-03-1", "2025-03-14 ",
+    "2025-03-14T",
     "2025-03-14T25:00:00Z", "2025-03-14T24:00:00Z", "2025-03-14T23:60:00Z", "2025-03-14T23:59:60Z",
     "2025-03-14T23:59:59", "2025-03-14T23:59:59z", "2025-03-14 23:59:59Z", "2025-03-14t23:59:59Z",
     "2025-03-14T235959.0Z", "2025-03-14T23:59:9 Z", "2025-03-14T+1:00:00Z", "2025-03-14T23-59-59Z",
@@ -239,7 +242,8 @@ test_dates (void)
     {
       g_test_message ("%s", bad[i]);
       set_text (thing, "at", bad[i]);
-      assert_problem (thing, "at", BB_PROBLEM_BAD_DATE, "at: is not a date YYYY-MM-DD or YYYY-MM-DDThh:mm:ssZ",
+      assert_problem (thing, "at", BB_PROBLEM_BAD_DATE,
+                      "at: is not a date YYYY-MM-DD or YYYY-MM-DDThh:mm:ssZ",
                       "This is not a date. Write it as year-month-day, like 2025-03-14.");
     }
 }

@@ -69,6 +69,7 @@ static const Reading readings[] = {
   { BB_QUANTITY_LENGTH, &metric, "1.234", 1.234 },
   { BB_QUANTITY_LENGTH, &arabic, "355٫6 mm", 355.6 },
   { BB_QUANTITY_LENGTH, &arabic, "355.6 mm", 355.6 },
+  { BB_QUANTITY_LENGTH, &arabic, "٫5 mm", 0.5 },
 
   { BB_QUANTITY_AREA, &metric, "1445.1584", BOX_M2 },
   { BB_QUANTITY_AREA, &us, "224", BOX_M2 },

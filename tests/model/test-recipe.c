@@ -163,9 +163,11 @@ test_a_recipe_is_for_something (void)
 
   self->code = g_strdup ("TEE-DARK");
   self->name = g_strdup ("Dark tees");
-  assert_refused (&bb_recipe_table, self, "blank: choose the blank it is for, or name the family of garments.");
+  assert_refused (&bb_recipe_table, self,
+                  "blank: choose the blank it is for, or name the family of garments.");
   self->family = g_strdup ("");
-  assert_refused (&bb_recipe_table, self, "blank: choose the blank it is for, or name the family of garments.");
+  assert_refused (&bb_recipe_table, self,
+                  "blank: choose the blank it is for, or name the family of garments.");
   g_free (self->family);
   self->family = g_strdup ("Ring-spun tees");
   assert_allowed (&bb_recipe_table, self);
@@ -207,7 +209,8 @@ test_wet_is_heavier (void)
   self->tare_g = 150;
   assert_allowed (&bb_wash_test_table, self);
   self->wet_g = 149.9;
-  assert_refused (&bb_wash_test_table, self, "wet_g: the garment can't be lighter with pretreat than without.");
+  assert_refused (&bb_wash_test_table, self,
+                  "wet_g: the garment can't be lighter with pretreat than without.");
   self->wet_g = 150;
   assert_allowed (&bb_wash_test_table, self);
 }
@@ -220,7 +223,8 @@ test_grades (void)
     double number;
     BbGrade grade;
   } rows[] = {
-    { 5, BB_GRADE_5 }, { 4.76, BB_GRADE_5 }, { 4.75, BB_GRADE_4_5 }, { 4.5, BB_GRADE_4_5 }, { 4.25, BB_GRADE_4 },
+    { 5, BB_GRADE_5 }, { 4.76, BB_GRADE_5 }, { 4.75, BB_GRADE_4_5 }, { 4.5, BB_GRADE_4_5 },
+    { 4.25, BB_GRADE_4 },
     { 3.1, BB_GRADE_3 }, { 1, BB_GRADE_1 }, { 0, BB_GRADE_1 }, { -7, BB_GRADE_1 }, { 6, BB_GRADE_5 },
     { (double) INFINITY, BB_GRADE_5 }, { -(double) INFINITY, BB_GRADE_1 }, { (double) NAN, BB_GRADE_1 },
   };
