@@ -18,8 +18,9 @@ CLEAN = {
     "src/app/meson.build": "files('bb-page.c')\n",
     "src/app/bb-page.c": SPDX + "#include <gtk/gtk.h>\n",
     "src/store/bb-book.c": SPDX + '#include <sqlite3.h>\nstatic const char *q = "SELECT a FROM b";\n',
-    "ui/bb-page.ui": "<interface/>\n",
-    "ui/blankbook.gresource.xml": "<file>bb-page.ui</file>\n",
+    "ui/bb-page.ui": '<template class="BbPage"/>\n',
+    "ui/menus.ui": "<interface/>\n",
+    "ui/blankbook.gresource.xml": "<file>bb-page.ui</file>\n<file>menus.ui</file>\n",
 }
 
 SINS = {
@@ -40,7 +41,7 @@ SINS = {
     "not sorted": {"src/model/meson.build": "files(\n  'bb-b.c',\n  'bb-a.c',\n)\n"},
     "is not in src/model/meson.build": {"src/model/bb-c.c": SPDX},
     "no resource bundle": {"ui/bb-other.ui": "<interface/>\n", "src/app/bb-other.c": SPDX},
-    "has no src/app/bb-lonely.c": {"ui/bb-lonely.ui": "<interface/>\n"},
+    "has no src/app/bb-lonely.c": {"ui/bb-lonely.ui": '<template class="BbLonely"/>\n'},
 }
 
 
