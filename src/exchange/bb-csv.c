@@ -241,8 +241,7 @@ read_row (const BbTable       *table,
  * Reads records from CSV. An empty cell empties an optional field and leaves a required one at its default. Limits
  * and what is missing are not looked at, as in bb_json_read_record().
  *
- * Returns: (transfer full) (element-type gpointer): the records, each to be freed by bb_record_free(), or %NULL on
- *   failure
+ * Returns: (transfer full) (element-type gpointer): the records, which the array frees, or %NULL on failure
  */
 GPtrArray *
 bb_csv_read (const BbTable *table,
@@ -255,7 +254,7 @@ bb_csv_read (const BbTable *table,
   const BbJsonReading reading = { .resolve = resolve, .data = data, .null_is_none = TRUE, .exchanged = TRUE };
   g_autoptr (GPtrArray) rows = bb_csv_split (text, length, error);
   g_autoptr (GPtrArray) fields = NULL;
-  GPtrArray *records = NULL;
+  g_autoptr (GPtrArray) records = NULL;
 
   if (rows == NULL)
     return NULL;
@@ -268,7 +267,7 @@ bb_csv_read (const BbTable *table,
   if (fields == NULL)
     return NULL;
 
-  records = g_ptr_array_sized_new (rows->len);
+  records = g_ptr_array_new_full (rows->len, table->free_record);
   for (guint i = 1; i < rows->len; i++)
     {
       gpointer record = read_row (table, fields, rows->pdata[i], &reading, error);
@@ -276,25 +275,10 @@ bb_csv_read (const BbTable *table,
       if (record == NULL)
         {
           g_prefix_error (error, "row %u: ", i + 1);
-          bb_csv_free_records (table, records);
           return NULL;
         }
       g_ptr_array_add (records, record);
     }
 
-  return records;
-}
-
-/**
- * bb_csv_free_records:
- * @table: the records' table
- * @records: (transfer full) (nullable): records
- */
-void
-bb_csv_free_records (const BbTable *table,
-                     GPtrArray     *records)
-{
-  for (guint i = 0; records != NULL && i < records->len; i++)
-    bb_record_free (table, records->pdata[i]);
-  g_clear_pointer (&records, g_ptr_array_unref);
+  return g_steal_pointer (&records);
 }

@@ -28,7 +28,5 @@ GPtrArray *bb_csv_split       (const char           *text,
                                GError              **error);
 void       bb_csv_append_cell (GString              *out,
                                const char           *text);
-void       bb_csv_free_records (const BbTable       *table,
-                               GPtrArray            *records);
 
 G_END_DECLS

@@ -70,7 +70,7 @@ assert_round_trip (const BbTable *table,
 {
   g_autoptr (GError) error = NULL;
   g_autofree char *text = bb_csv_write (table, records, name_record, NULL, &error);
-  GPtrArray *again = NULL;
+  g_autoptr (GPtrArray) again = NULL;
 
   g_assert_no_error (error);
   again = bb_csv_read (table, text, strlen (text), resolve, NULL, &error);
@@ -78,7 +78,6 @@ assert_round_trip (const BbTable *table,
   g_assert_cmpuint (again->len, ==, records->len);
   for (guint i = 0; i < records->len; i++)
     g_assert_true (bb_record_equal (table, records->pdata[i], again->pdata[i]));
-  bb_csv_free_records (table, again);
 }
 
 static const char * const awkward[] = {
@@ -178,7 +177,7 @@ test_columns_in_any_order (void)
   const char *text = "\xef\xbb\xbfsrgb,blank,\"code\",name\n#102030,A-4,N-1,\"Navy, deep\"\n\n"
                      "#ffffff,A-5,W-1,'=white\n";
   g_autoptr (GError) error = NULL;
-  GPtrArray *records = bb_csv_read (&bb_colourway_table, text, strlen (text), resolve, NULL, &error);
+  g_autoptr (GPtrArray) records = bb_csv_read (&bb_colourway_table, text, strlen (text), resolve, NULL, &error);
   const BbColourway *first = NULL;
   const BbColourway *second = NULL;
 
@@ -190,7 +189,6 @@ test_columns_in_any_order (void)
   g_assert_cmpstr (first->name, ==, "Navy, deep");
   g_assert_cmpstr (second->name, ==, "=white");
   g_assert_null (first->withdrawn_at);
-  bb_csv_free_records (&bb_colourway_table, records);
 }
 
 static const struct {
@@ -223,8 +221,8 @@ test_refusals (void)
   for (guint i = 0; i < G_N_ELEMENTS (refused); i++)
     {
       g_autoptr (GError) error = NULL;
-      GPtrArray *records = bb_csv_read (&bb_blank_table, refused[i].text, strlen (refused[i].text), resolve, NULL,
-                                        &error);
+      g_autoptr (GPtrArray) records = bb_csv_read (&bb_blank_table, refused[i].text, strlen (refused[i].text), resolve,
+                                                   NULL, &error);
 
       g_assert_null (records);
       g_test_message ("%s", error->message);

@@ -1,0 +1,139 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-known.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-exchange-error.h"
+#include "bb-json.h"
+
+/* By what a record is known that has no code: what it belongs to, and where there are several of these, a number. */
+typedef struct {
+  const BbTable *table;
+  const char *owner;
+  const char *number;
+} Identity;
+
+static const Identity identities[] = {
+  { &bb_standing_table, "revision", NULL },
+  { &bb_reading_table, "wash_test", "cycles" },
+};
+
+static const Identity *
+find_identity (const BbTable *table)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (identities); i++)
+    if (identities[i].table == table)
+      return &identities[i];
+
+  return NULL;
+}
+
+static gboolean
+find_by_code (BbBook        *book,
+              const BbTable *table,
+              const char    *code,
+              gpointer      *known,
+              GError       **error)
+{
+  g_autoptr (GError) reason = NULL;
+
+  *known = bb_book_load_by_code (book, table, code, &reason);
+  if (*known != NULL || g_error_matches (reason, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND))
+    return TRUE;
+
+  g_propagate_error (error, g_steal_pointer (&reason));
+  return FALSE;
+}
+
+static gboolean
+find_by_owner (BbBook         *book,
+               const Identity *identity,
+               gconstpointer   record,
+               gpointer       *known,
+               GError        **error)
+{
+  const BbField *owner = bb_table_find_field (identity->table, identity->owner);
+  const BbField *number = identity->number != NULL ? bb_table_find_field (identity->table, identity->number) : NULL;
+  g_autoptr (GPtrArray) siblings = bb_book_load_referring (book, identity->table, owner->target,
+                                                           bb_field_get_integer (owner, record), error);
+
+  for (guint i = 0; siblings != NULL && i < siblings->len; i++)
+    if (number == NULL || bb_field_equal (number, siblings->pdata[i], record))
+      {
+        *known = bb_record_copy (identity->table, siblings->pdata[i]);
+        break;
+      }
+
+  return siblings != NULL;
+}
+
+/**
+ * bb_known_find:
+ * @book: a book
+ * @table: the record's table
+ * @record: a record from a file
+ * @known: (out) (nullable): where to put the record of the book that is known by the same code, to be freed by
+ *   bb_record_free(), or %NULL if there is none
+ * @error: return location for a #GError
+ *
+ * Finds what the book already holds in place of a record. A record without a code is known by what it belongs to: a
+ * standing by its revision, a reading by its specimen and cycles.
+ *
+ * Returns: %FALSE with an error of the book
+ */
+gboolean
+bb_known_find (BbBook        *book,
+               const BbTable *table,
+               gconstpointer  record,
+               gpointer      *known,
+               GError       **error)
+{
+  const BbField *code = bb_table_find_field (table, "code");
+  const Identity *identity = find_identity (table);
+
+  *known = NULL;
+  if (code != NULL)
+    return !bb_field_is_set (code, record) ||
+           find_by_code (book, table, bb_field_get_text (code, record), known, error);
+
+  g_return_val_if_fail (identity != NULL, FALSE);
+
+  return find_by_owner (book, identity, record, known, error);
+}
+
+/**
+ * bb_known_check_same:
+ * @table: the records' table
+ * @known: a record of the book
+ * @record: a record from a file
+ * @error: return location for a #GError
+ *
+ * Returns: %TRUE if both hold the same in every field that is exchanged; else %FALSE with
+ *   %BB_EXCHANGE_ERROR_CONFLICT, and the message names the first key that differs
+ */
+gboolean
+bb_known_check_same (const BbTable *table,
+                     gconstpointer  known,
+                     gconstpointer  record,
+                     GError       **error)
+{
+  const BbField *code = bb_table_find_field (table, "code");
+
+  for (guint i = 0; i < table->n_fields; i++)
+    {
+      const BbField *field = &table->fields[i];
+
+      if (!bb_json_is_exchanged (field) || bb_field_equal (field, known, record))
+        continue;
+      if (code != NULL)
+        g_set_error (error, BB_EXCHANGE_ERROR, BB_EXCHANGE_ERROR_CONFLICT,
+                     _("%s: the book already holds %s with another value."), field->name,
+                     bb_field_get_text (code, known));
+      else
+        g_set_error (error, BB_EXCHANGE_ERROR, BB_EXCHANGE_ERROR_CONFLICT,
+                     _("%s: the book already holds this record with another value."), field->name);
+      return FALSE;
+    }
+
+  return TRUE;
+}
