@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-cli.h"
 
-#include <glib/gi18n.h>
+#include <glib/gi18n-lib.h>
 
 #include "bb-calculator.h"
 #include "bb-canonical.h"
@@ -80,7 +80,7 @@ run (int    argc,
     { NULL },
   };
 
-  if (!bb_cli_parse_options (&bb_cli_calc, entries, &argc, &argv))
+  if (!bb_cli_parse_options (&bb_cli_calc, entries, NULL, &argc, &argv))
     return BB_CLI_USAGE;
   if (list)
     return argc == 1 && path == NULL ? list_calculators ()

@@ -2,7 +2,7 @@
 #include "bb-cli.h"
 
 #include <errno.h>
-#include <glib/gi18n.h>
+#include <glib/gi18n-lib.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -68,7 +68,8 @@ bb_cli_fail_by_error (const GError *error,
     return bb_cli_fail (BB_CLI_USAGE, "%s", error->message);
   if (error->domain == G_FILE_ERROR ||
       g_error_matches (error, BB_EXCHANGE_ERROR, BB_EXCHANGE_ERROR_UNREADABLE) ||
-      g_error_matches (error, BB_EXCHANGE_ERROR, BB_EXCHANGE_ERROR_TOO_LARGE))
+      g_error_matches (error, BB_EXCHANGE_ERROR, BB_EXCHANGE_ERROR_TOO_LARGE) ||
+      g_error_matches (error, BB_EXCHANGE_ERROR, BB_EXCHANGE_ERROR_FORMAT))
     return bb_cli_fail (BB_CLI_UNREADABLE, "%s: %s", name, error->message);
 
   return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);

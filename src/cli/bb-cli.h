@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <glib.h>
+#include "bb-book.h"
 
 G_BEGIN_DECLS
 
@@ -28,8 +28,8 @@ typedef enum {
  * @summary: what it does, marked for translation
  * @run: does it; @argv holds the program's name and what follows the command's words
  *
- * One command. Each stands in a file of its own and writes its result to standard output only once it is whole;
- * a refusal is one line on standard error.
+ * One command. It writes its result to standard output only once it is whole; a refusal is one line on standard
+ * error.
  */
 typedef struct {
   const char *name;
@@ -38,6 +38,21 @@ typedef struct {
   BbCliStatus (*run) (int    argc,
                       char **argv);
 } BbCliCommand;
+
+/**
+ * BbCliCommon:
+ * @book: (nullable): the book that was named, or %NULL for the person's own
+ * @json: whether the answer is wanted as JSON
+ *
+ * The options that all commands on a book have.
+ */
+typedef struct {
+  char *book;
+  gboolean json;
+} BbCliCommon;
+
+void bb_cli_common_clear (BbCliCommon *self);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BbCliCommon, bb_cli_common_clear)
 
 /* bb-cli-io.c */
 BbCliStatus bb_cli_fail          (BbCliStatus          status,
@@ -54,9 +69,27 @@ gboolean    bb_cli_read_input    (const char          *path,
 /* bb-cli-options.c */
 gboolean    bb_cli_parse_options (const BbCliCommand  *command,
                                   const GOptionEntry  *entries,
+                                  BbCliCommon         *common,
                                   int                 *argc,
                                   char              ***argv);
 
+/* bb-cli-open.c */
+char       *bb_cli_dup_own_path  (void);
+BbBook     *bb_cli_open_book     (const BbCliCommon   *common,
+                                  BbCliStatus         *status);
+BbCliStatus bb_cli_close_book    (BbBook              *book,
+                                  BbCliStatus          status);
+
 extern const BbCliCommand bb_cli_calc;
+extern const BbCliCommand bb_cli_book_new;
+extern const BbCliCommand bb_cli_book_check;
+extern const BbCliCommand bb_cli_book_demo;
+extern const BbCliCommand bb_cli_recipe_list;
+extern const BbCliCommand bb_cli_recipe_show;
+extern const BbCliCommand bb_cli_recall;
+extern const BbCliCommand bb_cli_wash_new;
+extern const BbCliCommand bb_cli_wash_add;
+extern const BbCliCommand bb_cli_export;
+extern const BbCliCommand bb_cli_import;
 
 G_END_DECLS

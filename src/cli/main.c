@@ -1,40 +1,71 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <glib/gi18n.h>
+#include <glib/gi18n-lib.h>
 #include <locale.h>
-#include <string.h>
 
+#include "bb-cli-show.h"
 #include "bb-cli.h"
 
 static const BbCliCommand * const commands[] = {
+  &bb_cli_recall,
+  &bb_cli_recipe_list,
+  &bb_cli_recipe_show,
+  &bb_cli_wash_new,
+  &bb_cli_wash_add,
   &bb_cli_calc,
+  &bb_cli_book_new,
+  &bb_cli_book_demo,
+  &bb_cli_book_check,
+  &bb_cli_export,
+  &bb_cli_import,
 };
 
 static void
 print_help (void)
 {
-  g_print ("%s\n  blankbook-cli %s\n\n%s\n", _("Usage:"), _("COMMAND [OPTION…]"), _("Commands:"));
+  g_autoptr (GPtrArray) rows = g_ptr_array_new_with_free_func ((GDestroyNotify) g_strfreev);
+  g_autoptr (GString) out = g_string_new (NULL);
+
   for (guint i = 0; i < G_N_ELEMENTS (commands); i++)
     {
-      g_autofree char *usage = g_strdup_printf ("%s %s", commands[i]->name, commands[i]->arguments);
+      g_autofree char *usage = g_strdup_printf ("  %s %s", commands[i]->name, commands[i]->arguments);
+      const char *cells[] = { usage, _(commands[i]->summary), NULL };
 
-      g_print ("  %-28s %s\n", usage, _(commands[i]->summary));
+      g_ptr_array_add (rows, g_strdupv ((GStrv) (gpointer) cells));
     }
-  g_print ("\n%s\n", _("'COMMAND --help' tells the options of a command."));
+  bb_cli_append_columns (out, rows, G_MAXSIZE);
+
+  g_print ("%s\n  blankbook-cli %s\n\n%s\n%s\n%s\n", _("Usage:"), _("COMMAND [OPTION…]"), _("Commands:"), out->str,
+           _("'COMMAND --help' tells the options of a command."));
+}
+
+/* The options that all commands on a book have may stand before the command too. */
+static guint
+count_leading_options (const GPtrArray *arguments)
+{
+  guint n = 0;
+
+  while (n < arguments->len && g_str_has_prefix (arguments->pdata[n], "--"))
+    n += g_str_equal (arguments->pdata[n], "--book") ? 2 : 1;
+
+  return n;
 }
 
 /* Takes the words of the command's name off the arguments. */
 static gboolean
 takes_words (const BbCliCommand *command,
-             GPtrArray          *arguments)
+             GPtrArray          *arguments,
+             guint               from)
 {
   g_auto (GStrv) words = g_strsplit (command->name, " ", -1);
-  guint at = 0;
+  guint n_words = g_strv_length (words);
 
-  for (guint w = 0; words[w] != NULL; w++, at++)
-    if (at >= arguments->len || g_strcmp0 (arguments->pdata[at], words[w]) != 0)
+  if (from + n_words > arguments->len)
+    return FALSE;
+  for (guint w = 0; w < n_words; w++)
+    if (!g_str_equal (arguments->pdata[from + w], words[w]))
       return FALSE;
 
-  g_ptr_array_remove_range (arguments, 0, at);
+  g_ptr_array_remove_range (arguments, from, n_words);
   return TRUE;
 }
 
@@ -43,19 +74,22 @@ dispatch (int    argc,
           char **argv)
 {
   g_autoptr (GPtrArray) arguments = g_ptr_array_new ();
+  guint from = 0;
 
   for (int i = 1; i < argc; i++)
     g_ptr_array_add (arguments, argv[i]);
+  from = count_leading_options (arguments);
 
   for (guint i = 0; i < G_N_ELEMENTS (commands); i++)
-    if (takes_words (commands[i], arguments))
+    if (takes_words (commands[i], arguments, from))
       {
         g_ptr_array_insert (arguments, 0, argv[0]);
         g_ptr_array_add (arguments, NULL);
         return commands[i]->run ((int) arguments->len - 1, (char **) arguments->pdata);
       }
 
-  return bb_cli_fail (BB_CLI_USAGE, _("There is no command '%s'. 'blankbook-cli --help' lists them."), argv[1]);
+  return bb_cli_fail (BB_CLI_USAGE, _("There is no command '%s'. 'blankbook-cli --help' lists them."),
+                      from < arguments->len ? (const char *) arguments->pdata[from] : argv[1]);
 }
 
 int

@@ -163,10 +163,19 @@ read_header (const BbTable *table,
   return g_steal_pointer (&fields);
 }
 
-/* Texts stand as they are, everything else is JSON; what is neither is left to the reader of records to refuse. */
-static JsonNode *
-cell_to_node (const BbField *field,
-              const char    *cell)
+/**
+ * bb_csv_cell_to_node:
+ * @field: a field
+ * @cell: the text of a cell of that field
+ *
+ * Texts stand in cells as they are, everything else as JSON. What is neither becomes a text, which the reader of records
+ * then refuses by the field's name.
+ *
+ * Returns: (transfer full): the value, `null` for an empty cell
+ */
+JsonNode *
+bb_csv_cell_to_node (const BbField *field,
+                     const char    *cell)
 {
   JsonNode *node = NULL;
 
@@ -196,7 +205,7 @@ row_to_node (GPtrArray *fields,
 
       /* An empty cell of a required field is one left out: where it has a default it takes it. */
       if (*row[i] != '\0' || !field->required)
-        json_object_set_member (object, field->name, cell_to_node (field, row[i]));
+        json_object_set_member (object, field->name, bb_csv_cell_to_node (field, row[i]));
     }
   json_node_take_object (node, object);
 

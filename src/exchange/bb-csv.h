@@ -26,6 +26,8 @@ GPtrArray *bb_csv_read        (const BbTable        *table,
 GPtrArray *bb_csv_split       (const char           *text,
                                gsize                 length,
                                GError              **error);
+JsonNode  *bb_csv_cell_to_node (const BbField       *field,
+                               const char           *cell);
 void       bb_csv_append_cell (GString              *out,
                                const char           *text);
 

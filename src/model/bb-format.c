@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-format.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-blank.h"
+
+/**
+ * bb_field_is_part:
+ * @table: a table
+ * @field: a field of it
+ *
+ * Returns: %TRUE if another field of the table is shown together with this one, as the first part of `a : b`
+ */
+gboolean
+bb_field_is_part (const BbTable *table,
+                  const BbField *field)
+{
+  for (guint i = 0; i < table->n_fields; i++)
+    if (g_strcmp0 (table->fields[i].parts_with, field->name) == 0)
+      return TRUE;
+
+  return FALSE;
+}
+
+static char *
+format_number (const BbTable       *table,
+               const BbField       *field,
+               gconstpointer        record,
+               const BbUnitContext *context)
+{
+  double value = bb_field_get_number (field, record);
+  const BbField *other = field->parts_with != NULL ? bb_table_find_field (table, field->parts_with) : NULL;
+
+  if (other != NULL && bb_field_is_set (other, record))
+    return bb_dilution_format (value, bb_field_get_number (other, record), context);
+
+  return bb_quantity_format_with_unit (field->quantity, value, context);
+}
+
+/**
+ * bb_field_format:
+ * @table: the record's table
+ * @field: a field of it
+ * @record: a record
+ * @context: the units to show
+ *
+ * Writes one value with its unit, or in words, as a person reads it. What a reference points to is not known here.
+ *
+ * Returns: (transfer full): the text; empty where there is none
+ */
+char *
+bb_field_format (const BbTable       *table,
+                 const BbField       *field,
+                 gconstpointer        record,
+                 const BbUnitContext *context)
+{
+  if (!bb_field_is_set (field, record))
+    return g_strdup ("");
+
+  switch (field->kind)
+    {
+    case BB_KIND_NUMBER:
+      return format_number (table, field, record, context);
+    case BB_KIND_INTEGER:
+      return g_strdup_printf ("%" G_GINT64_FORMAT, bb_field_get_integer (field, record));
+    case BB_KIND_CHOICE:
+      return g_strdup (bb_choices_get_title (field->choices, bb_field_get_choice (field, record)));
+    case BB_KIND_FLAG:
+      return g_strdup (bb_field_get_choice (field, record) == 1 ? _("Yes") : _("No"));
+    case BB_KIND_TEXT:
+    case BB_KIND_DATE:
+      return g_strdup (bb_field_get_text (field, record));
+    case BB_KIND_LIST:
+      if (field->item == &bb_fibre_share_table)
+        return bb_composition_dup_text (bb_field_get_array (field, record));
+      return g_strdup_printf ("%u", bb_field_get_array (field, record)->len);
+    case BB_KIND_NUMBERS:
+      return g_strdup_printf ("%u", bb_field_get_array (field, record)->len);
+    case BB_KIND_TEXTS:
+      return g_strjoinv (", ", BB_FIELD_IN (field, GStrv, record));
+    case BB_KIND_REFERENCE:
+    case BB_KIND_OBJECT:
+      return g_strdup ("");
+    default:
+      g_return_val_if_reached (g_strdup (""));
+    }
+}
