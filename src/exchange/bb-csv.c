@@ -168,8 +168,8 @@ read_header (const BbTable *table,
  * @field: a field
  * @cell: the text of a cell of that field
  *
- * Texts stand in cells as they are, everything else as JSON. What is neither becomes a text, which the reader of records
- * then refuses by the field's name.
+ * Texts stand in cells as they are, everything else as JSON. What is neither becomes a text, which the reader of
+ * records then refuses by the field's name.
  *
  * Returns: (transfer full): the value, `null` for an empty cell
  */

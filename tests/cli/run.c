@@ -17,6 +17,7 @@ run_cli (const char *input,
          ...)
 {
   g_autoptr (GPtrArray) arguments = g_ptr_array_new ();
+  g_autoptr (GSubprocessLauncher) launcher = NULL;
   g_autoptr (GSubprocess) process = NULL;
   g_autoptr (GBytes) in = g_bytes_new (input, length < 0 ? strlen (input) : (gsize) length);
   g_autoptr (GBytes) out = NULL;
@@ -34,10 +35,11 @@ run_cli (const char *input,
   va_end (list);
   g_ptr_array_add (arguments, NULL);
 
-  process = g_subprocess_newv ((const char * const *) arguments->pdata,
-                               G_SUBPROCESS_FLAGS_STDIN_PIPE | G_SUBPROCESS_FLAGS_STDOUT_PIPE |
-                                 G_SUBPROCESS_FLAGS_STDERR_PIPE,
-                               &error);
+  launcher = g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDIN_PIPE | G_SUBPROCESS_FLAGS_STDOUT_PIPE |
+                                        G_SUBPROCESS_FLAGS_STDERR_PIPE);
+  /* The test's own folders, which are not those of the person who runs it. */
+  g_subprocess_launcher_setenv (launcher, "XDG_DATA_HOME", g_get_user_data_dir (), TRUE);
+  process = g_subprocess_launcher_spawnv (launcher, (const char * const *) arguments->pdata, &error);
   g_assert_no_error (error);
   g_subprocess_communicate (process, in, NULL, &out, &err, &error);
   /* A program that refuses before it has read everything closes the pipe; that is its right. */

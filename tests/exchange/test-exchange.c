@@ -259,7 +259,8 @@ static const struct {
   { "{\"format\":\"blankbook-book\",\"version\":1,\"person\":[{\"id\":1}]}", "person[0].id: unknown key" },
   { "{\"format\":\"blankbook-book\",\"version\":1,\"person\":[{\"code\":\"A\",\"name\":\"B\"}]}",
     "person[0].role: missing" },
-  { "{\"format\":\"blankbook-book\",\"version\":1,\"person\":[{\"code\":\"A\",\"name\":\"B\\u202eC\",\"role\":\"lead\"}]}",
+  { "{\"format\":\"blankbook-book\",\"version\":1,\"person\":[{\"code\":\"A\",\"name\":\"B\\u202eC\","
+    "\"role\":\"lead\"}]}",
     "person[0].name: has control characters" },
   { "{\"format\":\"blankbook-book\",\"version\":1,\"person\":[{\"code\":\"A\",\"name\":NaN}]}",
     "person[0].name: NaN is not a finite number" },
@@ -441,8 +442,8 @@ test_export_finds_a_changed_byte (Fixture       *self,
   g_clear_object (&self->book);
 
   g_assert_cmpint (sqlite3_open (path, &db), ==, SQLITE_OK);
-  g_assert_cmpint (sqlite3_exec (db, "DROP TRIGGER revision_update; UPDATE revision SET cure_c = 161", NULL, NULL, NULL),
-                   ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (db, "DROP TRIGGER revision_update; UPDATE revision SET cure_c = 161", NULL, NULL,
+                                 NULL), ==, SQLITE_OK);
   g_assert_cmpint (sqlite3_close (db), ==, SQLITE_OK);
 
   self->book = bb_book_open (path, &error);
@@ -478,7 +479,7 @@ test_every_table_as_csv (Fixture       *self,
         g_assert_cmpuint (imported.n_added, ==, count (self->book, tables[t]));
       }
 
-  /* Whatever state they had, revisions alone come in as drafts; with the states of the first book they are the same. */
+  /* Whatever state they had, revisions alone come in as drafts, and are else the same. */
   first_text = bb_exchange_export_csv (self->book, &bb_revision_table, NULL);
   second_text = bb_exchange_export_csv (second, &bb_revision_table, NULL);
   g_assert_cmpstr (first_text, ==, second_text);
