@@ -61,6 +61,7 @@ test_refuses (void)
     { "1:-3", "After the parts of concentrate come a colon and the parts of water." },
     { "1:inf", "After the parts of concentrate come a colon and the parts of water." },
     { "1 3", "After the parts of concentrate come a colon and the parts of water." },
+    { "1to 3", "After the parts of concentrate come a colon and the parts of water." },
     { "1to3", "After the parts of concentrate come a colon and the parts of water." },
     { "1 tonne 3", "After the parts of concentrate come a colon and the parts of water." },
     { "1/3", "After the parts of concentrate come a colon and the parts of water." },

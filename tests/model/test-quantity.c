@@ -12,6 +12,7 @@ static const BbUnitContext metric = { BB_UNITS_METRIC, BOX_M2, ".", "€" };
 static const BbUnitContext comma = { BB_UNITS_METRIC, BOX_M2, ",", "kr" };
 static const BbUnitContext arabic = { BB_UNITS_METRIC, BOX_M2, "٫", NULL };
 static const BbUnitContext bare = { BB_UNITS_METRIC, 0, NULL, NULL };
+static const BbUnitContext endless = { BB_UNITS_METRIC, (double) INFINITY, NULL, NULL };
 
 typedef struct {
   BbQuantity quantity;
@@ -239,7 +240,10 @@ static const Refusal refusals[] = {
   { BB_QUANTITY_LENGTH, &us, "1.5 ft 2 in", "Only the last of several units can have decimals." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "14.5 1/2 in", FRACTION_SENTENCE LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "14 3/2 in", FRACTION_SENTENCE LENGTH_EXAMPLE },
+  { BB_QUANTITY_LENGTH, &us, "14 2/2 in", FRACTION_SENTENCE LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "1/0 in", FRACTION_SENTENCE LENGTH_EXAMPLE },
+  { BB_QUANTITY_LENGTH, &us, "1/1001 in", FRACTION_SENTENCE LENGTH_EXAMPLE },
+  { BB_QUANTITY_LENGTH, &us, "1/2/3 in", "“/2/3 in” is not a unit that can be used here." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "14-2 in", "“-2 in” is not a unit that can be used here." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "14 - 1/2 in", "“-” is not a unit that can be used here." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "14²", "“2” is not a unit that can be used here." LENGTH_EXAMPLE },
@@ -251,6 +255,10 @@ static const Refusal refusals[] = {
     "“1.234,5” can be misread: write decimals after “.”, and leave thousands together." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "12,34.5",
     "“12,34.5” can be misread: write decimals after “.”, and leave thousands together." LENGTH_EXAMPLE },
+  { BB_QUANTITY_LENGTH, &us, "1234,567.8",
+    "“1234,567.8” can be misread: write decimals after “.”, and leave thousands together." LENGTH_EXAMPLE },
+  { BB_QUANTITY_LENGTH, &comma, "1.23.456",
+    "“1.23.456” can be misread: write decimals after “,”, and leave thousands together." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &us, "1.2.3",
     "“1.2.3” can be misread: write decimals after “.”, and leave thousands together." LENGTH_EXAMPLE },
   { BB_QUANTITY_LENGTH, &comma, "1,234.5",
@@ -277,6 +285,9 @@ static const Refusal refusals[] = {
   { BB_QUANTITY_MASS_PER_AREA, &bare, "18 g/box",
     "Grams per box need a box: give its width and height first, or use g/m². "
     "Write it like 120 g/m², 18 g/box or 5.3 oz/yd²." },
+  { BB_QUANTITY_MASS_PER_AREA, &endless, "18 g/box",
+    "Grams per box need a box: give its width and height first, or use g/m². "
+    "Write it like 120 g/m², 18 g/box or 5.3 oz/yd²." },
   { BB_QUANTITY_MASS_PER_AREA, NULL, "18 g",
     "“g” is a unit of another quantity (mass). Write it like 120 g/m², 18 g/box or 5.3 oz/yd²." },
   { BB_QUANTITY_TEMPERATURE, &us, "330 °",
@@ -285,6 +296,11 @@ static const Refusal refusals[] = {
     "These are two values where one is needed. Write a temperature like 165 °C or 330 °F." },
   { BB_QUANTITY_TIME, &us, "1:5",
     "After a colon two digits below 60 are needed, like 1:05. Write a time like 90 s, 1 min 30 s or 1:30." },
+  { BB_QUANTITY_TIME, &us, "1:60",
+    "After a colon two digits below 60 are needed, like 1:05. Write a time like 90 s, 1 min 30 s or 1:30." },
+  { BB_QUANTITY_TIME, &us, "1:00:00:00",
+    "With colons a time is minutes and seconds, or hours, minutes and seconds. "
+    "Write a time like 90 s, 1 min 30 s or 1:30." },
   { BB_QUANTITY_TIME, &us, "1:75",
     "After a colon two digits below 60 are needed, like 1:05. Write a time like 90 s, 1 min 30 s or 1:30." },
   { BB_QUANTITY_TIME, &us, "1:30 h",
@@ -362,6 +378,7 @@ static const Showing showings[] = {
   { BB_QUANTITY_LENGTH, &metric, -1e-9, "0", "0 mm" },
   { BB_QUANTITY_LENGTH, &metric, 1234567, "1234567", "1234567 mm" },
   { BB_QUANTITY_LENGTH, &metric, 0.0012345, "0.00123", "0.00123 mm" },
+  { BB_QUANTITY_LENGTH, &metric, 0.0000123, "0.000012", "0.000012 mm" },
   { BB_QUANTITY_AREA, &metric, BOX_M2, "1445.1584", "1445.1584 cm²" },
   { BB_QUANTITY_AREA, &us, BOX_M2, "224", "224 in²" },
   { BB_QUANTITY_MASS, &us, 18.5, "18.5", "18.5 g" },
