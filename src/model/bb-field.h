@@ -120,6 +120,7 @@ typedef enum {
  * @fallback: what it is when not given
  * @choices: the words of a choice
  * @target: the table that a reference points to
+ * @among: of a reference, the `kind` that the target must be of
  * @item: the table of a list's or object's structs
  * @required: %TRUE if it must be given
  * @derived: %TRUE if the program sets it: it is stored and exported, but no form asks for it
@@ -142,6 +143,7 @@ struct _BbField {
   BbDefault fallback;
   const BbChoices *choices;
   const BbTable *target;
+  BbDefault among;
   const BbTable *item;
   gboolean required;
   gboolean derived;
@@ -259,6 +261,9 @@ gpointer    bb_field_append_item    (const BbField *self,
 
 const BbField *bb_table_find_field  (const BbTable *self,
                                      const char    *name);
+gboolean    bb_table_is_second_part (const BbTable *self,
+                                     const BbField *field);
+const char *bb_station_get_title    (BbStation      station);
 gpointer    bb_record_new           (const BbTable *table);
 void        bb_record_free          (const BbTable *table,
                                      gpointer       record);

@@ -100,7 +100,7 @@ BB_DECLARE_CHOICES (BbCrack, bb_crack, BB_CRACK_CHOICES);
      .choices = &bb_pretreat_method_choices, .fallback = BB_DEFAULT (BB_PRETREAT_MACHINE), .required = TRUE, \
      .station = BB_STATION_PRETREAT) \
   F (T, REFERENCE, pretreat_product, N_("Product"), .help = N_("The pretreat concentrate."), \
-     .target = &bb_supply_table, .station = BB_STATION_PRETREAT) \
+     .target = &bb_supply_table, .among = BB_DEFAULT (BB_SUPPLY_PRETREAT), .station = BB_STATION_PRETREAT) \
   F (T, NUMBER, pretreat_parts_concentrate, N_("Dilution"), \
      .help = N_("Parts of concentrate to parts of water, like 1:3; 1:0 is ready to use."), \
      .limits = BB_ABOVE_TO (0, 100), .parts_with = "pretreat_parts_water", .station = BB_STATION_PRETREAT) \
@@ -125,7 +125,7 @@ BB_DECLARE_CHOICES (BbCrack, bb_crack, BB_CRACK_CHOICES);
   F (T, NUMBER, dry_kpa, N_("Pressure"), .help = N_("As the press shows it, or none where it only hovers."), \
      .quantity = BB_QUANTITY_PRESSURE, .limits = BB_BETWEEN (0, 1000), .station = BB_STATION_DRY) \
   F (T, REFERENCE, dry_sheet, N_("Cover sheet"), .help = N_("What lies between platen and garment."), \
-     .target = &bb_supply_table, .station = BB_STATION_DRY) \
+     .target = &bb_supply_table, .among = BB_DEFAULT (BB_SUPPLY_SHEET), .station = BB_STATION_DRY) \
   F (T, INTEGER, dry_presses, N_("Presses"), .help = N_("How often it is pressed, steam let off between."), \
      .limits = BB_BETWEEN (1, 20), .station = BB_STATION_DRY) \
   F (T, CHOICE, print_mode, N_("Mode"), \
@@ -152,7 +152,7 @@ BB_DECLARE_CHOICES (BbCrack, bb_crack, BB_CRACK_CHOICES);
   F (T, NUMBER, cure_kpa, N_("Pressure"), .help = N_("As the press shows it, or none where it only hovers."), \
      .quantity = BB_QUANTITY_PRESSURE, .limits = BB_BETWEEN (0, 1000), .station = BB_STATION_CURE) \
   F (T, REFERENCE, cure_sheet, N_("Cover sheet"), .help = N_("What lies between platen and print."), \
-     .target = &bb_supply_table, .station = BB_STATION_CURE) \
+     .target = &bb_supply_table, .among = BB_DEFAULT (BB_SUPPLY_SHEET), .station = BB_STATION_CURE) \
   F (T, INTEGER, cure_presses, N_("Presses"), .help = N_("How often it is pressed."), .limits = BB_BETWEEN (1, 20), \
      .station = BB_STATION_CURE) \
   F (T, NUMBER, cure_belt_mm_per_s, N_("Belt speed"), .help = N_("Of a tunnel dryer."), \

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-field.h"
 
+#include <glib/gi18n-lib.h>
 #include <string.h>
 
 /**
@@ -21,6 +22,52 @@ bb_table_find_field (const BbTable *self,
       return &self->fields[i];
 
   return NULL;
+}
+
+/**
+ * bb_table_is_second_part:
+ * @self: a table
+ * @field: a field of it
+ *
+ * Returns: %TRUE if @field is entered and shown together with another one, as the `b` of `a : b`
+ */
+gboolean
+bb_table_is_second_part (const BbTable *self,
+                         const BbField *field)
+{
+  for (guint i = 0; i < self->n_fields; i++)
+    if (g_strcmp0 (self->fields[i].parts_with, field->name) == 0)
+      return TRUE;
+
+  return FALSE;
+}
+
+/**
+ * bb_station_get_title:
+ * @station: a station of the chain
+ *
+ * Returns: (nullable): what a person calls it, translated; %NULL for no station
+ */
+const char *
+bb_station_get_title (BbStation station)
+{
+  switch (station)
+    {
+    case BB_STATION_PRETREAT:
+      return _("Pretreat");
+    case BB_STATION_DRY:
+      return _("Dry");
+    case BB_STATION_PRINT:
+      return _("Print");
+    case BB_STATION_CURE:
+      return _("Cure");
+    case BB_STATION_PROOF:
+      return _("Proof");
+    case BB_STATION_NONE:
+    case BB_N_STATIONS:
+    default:
+      return NULL;
+    }
 }
 
 /**
