@@ -35,6 +35,9 @@ BB_DECLARE_TABLE (BbBatchLine, bb_batch_line, BB_BATCH_LINE_FIELDS);
 #define BB_BATCH_IN_FIELDS(F, T) \
   F (T, LIST, lines, N_("Lines"), .help = N_("One line for each kind of garment and box."), \
      .item = &bb_batch_line_table, .count = BB_BETWEEN (1, 10000), .required = TRUE) \
+  BB_BATCH_ALLOWANCE_FIELDS (F, T)
+
+#define BB_BATCH_ALLOWANCE_FIELDS(F, T) \
   F (T, NUMBER, spoilage_fraction, N_("Spoilage"), \
      .help = N_("Spare garments as a share of those wanted, rounded up on each line."), \
      .quantity = BB_QUANTITY_FRACTION, .limits = BB_BETWEEN (0, 1), .fallback = BB_DEFAULT (0)) \

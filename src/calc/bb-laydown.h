@@ -23,6 +23,9 @@ G_BEGIN_DECLS
   F (T, NUMBER, box_area_m2, N_("Box area"), \
      .help = N_("Area of the rectangle that is sprayed."), .quantity = BB_QUANTITY_AREA, \
      .limits = BB_LIMITS_BOX_AREA, .required = TRUE) \
+  BB_LAYDOWN_RATE_FIELDS (F, T)
+
+#define BB_LAYDOWN_RATE_FIELDS(F, T) \
   F (T, NUMBER, laydown_g_per_m2, N_("Laydown"), \
      .help = N_("Wet mass of pretreat that lies on the garment, per area."), \
      .quantity = BB_QUANTITY_MASS_PER_AREA, .limits = BB_LIMITS_LAYDOWN, .required = TRUE) \

@@ -41,3 +41,18 @@ bb_ceil_steady (double value)
 {
   return is_near_whole (value) ? round (value) : ceil (value);
 }
+
+/**
+ * bb_round_for_scale:
+ * @value: a mass in g or a volume in ml
+ *
+ * Rounds an amount to what a person can weigh out or read off: tenths, and whole numbers from 1000 on (common
+ * practice, no source). For showing only: nothing is computed from it.
+ *
+ * Returns: the amount, rounded
+ */
+double
+bb_round_for_scale (double value)
+{
+  return fabs (value) < 1000.0 ? round (value * 10.0) / 10.0 : round (value);
+}

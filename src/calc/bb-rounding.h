@@ -11,7 +11,8 @@ G_BEGIN_DECLS
  * a whole number is that number. Nothing but 0 itself is near 0.
  */
 
-double bb_floor_steady (double value);
-double bb_ceil_steady  (double value);
+double bb_floor_steady    (double value);
+double bb_ceil_steady     (double value);
+double bb_round_for_scale (double value);
 
 G_END_DECLS

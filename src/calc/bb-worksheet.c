@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-worksheet.h"
+
+#include "bb-problem.h"
+
+BB_DEFINE_TABLE (BbWorksheetIn, bb_worksheet_in, "worksheet_in", N_("Mix"), BB_WORKSHEET_IN_FIELDS, NULL)
+
+/* Fields of one name mean the same in every table: what a calculator asks for is taken from the sheet by name. */
+static void
+take (const BbTable       *table,
+      gpointer             record,
+      const BbWorksheetIn *sheet)
+{
+  for (guint i = 0; i < table->n_fields; i++)
+    {
+      const BbField *field = &table->fields[i];
+      const BbField *given = bb_table_find_field (&bb_worksheet_in_table, field->name);
+
+      if (given == NULL || !bb_field_is_set (given, sheet))
+        continue;
+      if (field->kind == BB_KIND_NUMBER)
+        bb_field_set_number (field, record, bb_field_get_number (given, sheet));
+      else if (field->kind == BB_KIND_CHOICE)
+        bb_field_set_choice (field, record, bb_field_get_choice (given, sheet));
+    }
+}
+
+/**
+ * bb_worksheet_box:
+ * @in: the sheet
+ * @out: (out caller-allocates): its box
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
+ * Computes the box alone, for which the size of the print is enough.
+ *
+ * Returns: %FALSE if the print's size is not allowed
+ */
+gboolean
+bb_worksheet_box (const BbWorksheetIn *in,
+                  BbBoxOut            *out,
+                  GError             **error)
+{
+  g_autoptr (BbBoxIn) box = bb_box_in_new ();
+
+  take (&bb_box_in_table, box, in);
+  bb_record_init (&bb_box_out_table, out);
+
+  return bb_calculator_run (&bb_box_calculator, box, out, error);
+}
+
+static gboolean
+compute_batch (const BbWorksheetIn *in,
+               BbWorksheet         *out,
+               GError             **error)
+{
+  g_autoptr (BbBatchIn) batch = bb_batch_in_new ();
+  BbBatchLine *line = NULL;
+
+  take (&bb_batch_in_table, batch, in);
+  line = bb_field_append_item (bb_table_find_field (&bb_batch_in_table, "lines"), batch);
+  line->count = in->count;
+  line->used_g = out->laydown.used_g;
+  bb_record_init (&bb_batch_out_table, &out->batch);
+
+  return bb_calculator_run (&bb_batch_calculator, batch, &out->batch, error);
+}
+
+static gboolean
+compute_stretch (const BbWorksheetIn *in,
+                 BbWorksheet         *out,
+                 GError             **error)
+{
+  g_autoptr (BbStretchIn) stretch = bb_stretch_in_new ();
+
+  bb_record_init (&bb_stretch_out_table, &out->stretch);
+  out->has_stretch = !isnan (in->container_ml);
+  if (!out->has_stretch)
+    return TRUE;
+
+  take (&bb_stretch_in_table, stretch, in);
+  stretch->box_area_m2 = out->box.box_area_m2;
+  stretch->concentrate_ml_available = in->container_ml;
+
+  return bb_calculator_run (&bb_stretch_calculator, stretch, &out->stretch, error);
+}
+
+/**
+ * bb_worksheet_compute:
+ * @in: the sheet
+ * @out: (out caller-allocates): the results, step by step
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
+ * Runs the bench's sum; see the top of bb-worksheet.h.
+ *
+ * Returns: %FALSE if a figure is missing or not allowed; the message names it
+ */
+gboolean
+bb_worksheet_compute (const BbWorksheetIn *in,
+                      BbWorksheet         *out,
+                      GError             **error)
+{
+  g_autoptr (BbLaydownIn) laydown = bb_laydown_in_new ();
+  g_autoptr (BbMixIn) mix = bb_mix_in_new ();
+
+  if (!bb_record_validate (&bb_worksheet_in_table, in, error) || !bb_worksheet_box (in, &out->box, error))
+    return FALSE;
+
+  take (&bb_laydown_in_table, laydown, in);
+  laydown->box_area_m2 = out->box.box_area_m2;
+  bb_record_init (&bb_laydown_out_table, &out->laydown);
+  if (!bb_calculator_run (&bb_laydown_calculator, laydown, &out->laydown, error) || !compute_batch (in, out, error))
+    return FALSE;
+
+  take (&bb_mix_in_table, mix, in);
+  mix->total_g = out->batch.total_g;
+  bb_record_init (&bb_mix_out_table, &out->mix);
+
+  return bb_calculator_run (&bb_mix_calculator, mix, &out->mix, error) && compute_stretch (in, out, error);
+}
+
+/* A revision's setting of the same meaning has the station before its name. */
+static const BbField *
+find_setting (const BbField *field)
+{
+  g_autofree char *name = g_strconcat ("pretreat_", field->name, NULL);
+
+  return bb_table_find_field (&bb_revision_table, name);
+}
+
+/**
+ * bb_worksheet_take_revision:
+ * @in: the sheet
+ * @revision: a revision
+ * @product: (nullable): its pretreat, from which density and solids are taken where they are known
+ *
+ * Fills in what the revision says of the pretreat, and leaves print size, count and allowances as they are.
+ */
+void
+bb_worksheet_take_revision (BbWorksheetIn    *in,
+                            const BbRevision *revision,
+                            const BbSupply   *product)
+{
+  g_return_if_fail (in != NULL && revision != NULL);
+
+  for (guint i = 0; i < bb_worksheet_in_table.n_fields; i++)
+    {
+      const BbField *field = &bb_worksheet_in_table.fields[i];
+      const BbField *setting = find_setting (field);
+
+      if (setting == NULL || !bb_field_is_set (setting, revision))
+        continue;
+      if (field->kind == BB_KIND_CHOICE)
+        bb_field_set_choice (field, in, bb_field_get_choice (setting, revision));
+      else
+        bb_field_set_number (field, in, bb_field_get_number (setting, revision));
+    }
+
+  if (product != NULL && !isnan (product->density_g_per_ml))
+    in->concentrate_density_g_per_ml = product->density_g_per_ml;
+  in->concentrate_solids_fraction = product != NULL ? product->solids_fraction : (double) NAN;
+}
+
+static gboolean
+departs (const BbField       *field,
+         const BbWorksheetIn *in,
+         const BbRevision    *revision)
+{
+  const BbField *setting = find_setting (field);
+
+  if (setting == NULL || !bb_field_is_set (setting, revision))
+    return FALSE;
+  if (field->kind == BB_KIND_CHOICE)
+    return bb_field_get_choice (field, in) != bb_field_get_choice (setting, revision);
+
+  return bb_field_get_number (field, in) != bb_field_get_number (setting, revision);
+}
+
+/**
+ * bb_worksheet_describe_departures:
+ * @in: the sheet
+ * @revision: the revision that its figures were taken from
+ *
+ * Returns: (transfer full) (nullable): the titles of the settings that are not the revision's any more, or %NULL if
+ *   all are
+ */
+char *
+bb_worksheet_describe_departures (const BbWorksheetIn *in,
+                                  const BbRevision    *revision)
+{
+  g_autoptr (GPtrArray) titles = g_ptr_array_new ();
+
+  for (guint i = 0; i < bb_worksheet_in_table.n_fields; i++)
+    if (departs (&bb_worksheet_in_table.fields[i], in, revision))
+      g_ptr_array_add (titles, (char *) _(bb_worksheet_in_table.fields[i].title));
+  if (titles->len == 0)
+    return NULL;
+  g_ptr_array_add (titles, NULL);
+
+  return g_strjoinv (", ", (char **) titles->pdata);
+}
