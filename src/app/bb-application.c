@@ -1,0 +1,320 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-application"
+
+#include "bb-application.h"
+
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+
+#include "bb-compat.h"
+#include "bb-window.h"
+
+struct _BbApplication
+{
+  AdwApplication parent_instance;
+
+  GSettings *settings;
+};
+
+G_DEFINE_FINAL_TYPE (BbApplication, bb_application, ADW_TYPE_APPLICATION)
+
+static char *
+dup_own_book (void)
+{
+  return g_build_filename (g_get_user_data_dir (), "blankbook", "shop.book", NULL);
+}
+
+static BbWindow *
+find_window (BbApplication *self,
+             const char    *path)
+{
+  for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next)
+    if (BB_IS_WINDOW (l->data) && g_str_equal (bb_window_get_path (l->data), path))
+      return l->data;
+
+  return NULL;
+}
+
+static void
+refused_cb (BbApplication *self)
+{
+  /* Nothing else is open: the person has read why, and the program ends. */
+  g_application_release (G_APPLICATION (self));
+}
+
+/* Without a window there is nothing to say it in, so the refusal brings its own. */
+static void
+show_refusal (BbApplication *self,
+              const char    *path,
+              const GError  *error)
+{
+  GtkWidget *window = adw_window_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *page = adw_status_page_new ();
+  g_autofree char *escaped = g_markup_printf_escaped ("%s\n\n%s", error->message, path);
+
+  adw_status_page_set_icon_name (ADW_STATUS_PAGE (page), "dialog-warning-symbolic");
+  adw_status_page_set_title (ADW_STATUS_PAGE (page), _("This Book Can't Be Opened"));
+  adw_status_page_set_description (ADW_STATUS_PAGE (page), escaped);
+  gtk_widget_set_vexpand (page, TRUE);
+  gtk_box_append (GTK_BOX (box), adw_header_bar_new ());
+  gtk_box_append (GTK_BOX (box), page);
+  adw_window_set_content (ADW_WINDOW (window), box);
+  gtk_window_set_title (GTK_WINDOW (window), _("This Book Can't Be Opened"));
+  gtk_window_set_default_size (GTK_WINDOW (window), 560, 420);
+  g_application_hold (G_APPLICATION (self));
+  g_signal_connect_object (window, "destroy", G_CALLBACK (refused_cb), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
+static void
+open_book (BbApplication *self,
+           const char    *path)
+{
+  BbWindow *window = find_window (self, path);
+  g_autoptr (BbSession) session = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (window == NULL)
+    {
+      session = bb_session_new (path, self->settings, &error);
+      if (session == NULL)
+        {
+          show_refusal (self, path, error);
+          return;
+        }
+      window = bb_window_new (GTK_APPLICATION (self), session);
+      g_settings_set_string (self->settings, "last-book", path);
+    }
+  gtk_window_present (GTK_WINDOW (window));
+}
+
+static gboolean
+create_book (const char  *path,
+             GError     **error)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+  g_autoptr (BbBook) book = NULL;
+
+  if (g_mkdir_with_parents (folder, 0700) != 0)
+    {
+      g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_IO, _("The folder %s can't be made."), folder);
+      return FALSE;
+    }
+  book = bb_book_create (path, error);
+
+  return book != NULL && bb_book_close (book, error);
+}
+
+static void
+new_book_chosen_cb (GFile    *file,
+                    gpointer  data)
+{
+  BbApplication *self = BB_APPLICATION (data);
+  g_autofree char *path = g_file_get_path (file);
+  g_autoptr (GError) error = NULL;
+
+  if (path == NULL)
+    return;
+  if (create_book (path, &error))
+    open_book (self, path);
+  else
+    show_refusal (self, path, error);
+}
+
+static void
+open_book_chosen_cb (GFile    *file,
+                     gpointer  data)
+{
+  g_autofree char *path = g_file_get_path (file);
+
+  if (path != NULL)
+    open_book (BB_APPLICATION (data), path);
+}
+
+static void
+bb_application_activate (GApplication *application)
+{
+  BbApplication *self = BB_APPLICATION (application);
+  g_autofree char *last = g_settings_get_string (self->settings, "last-book");
+  g_autofree char *own = dup_own_book ();
+  g_autoptr (GError) error = NULL;
+
+  if (*last != '\0' && g_file_test (last, G_FILE_TEST_EXISTS))
+    {
+      open_book (self, last);
+      return;
+    }
+  if (!g_file_test (own, G_FILE_TEST_EXISTS) && !create_book (own, &error))
+    {
+      show_refusal (self, own, error);
+      return;
+    }
+  open_book (self, own);
+}
+
+static void
+bb_application_open (GApplication  *application,
+                     GFile        **files,
+                     int            n_files,
+                     const char    *hint)
+{
+  (void) hint;
+
+  for (int i = 0; i < n_files; i++)
+    {
+      g_autofree char *path = g_file_get_path (files[i]);
+
+      if (path != NULL)
+        open_book (BB_APPLICATION (application), path);
+    }
+}
+
+static void
+apply_colour_scheme (BbApplication *self)
+{
+  g_autofree char *scheme = g_settings_get_string (self->settings, "colour-scheme");
+  AdwColorScheme wanted = ADW_COLOR_SCHEME_DEFAULT;
+
+  if (g_str_equal (scheme, "light"))
+    wanted = ADW_COLOR_SCHEME_FORCE_LIGHT;
+  else if (g_str_equal (scheme, "dark"))
+    wanted = ADW_COLOR_SCHEME_FORCE_DARK;
+  adw_style_manager_set_color_scheme (adw_style_manager_get_default (), wanted);
+}
+
+static void
+new_book_action (GSimpleAction *action,
+                 GVariant      *parameter,
+                 gpointer       data)
+{
+  (void) action;
+  (void) parameter;
+
+  bb_compat_save_file (gtk_application_get_active_window (GTK_APPLICATION (data)), _("New Book"), _("shop.book"),
+                       new_book_chosen_cb, data);
+}
+
+static void
+open_book_action (GSimpleAction *action,
+                  GVariant      *parameter,
+                  gpointer       data)
+{
+  (void) action;
+  (void) parameter;
+
+  bb_compat_open_file (gtk_application_get_active_window (GTK_APPLICATION (data)), _("Open Book"), _("Books"),
+                       "*.book", open_book_chosen_cb, data);
+}
+
+static void
+about_action (GSimpleAction *action,
+              GVariant      *parameter,
+              gpointer       data)
+{
+  (void) action;
+  (void) parameter;
+
+  bb_compat_show_about (gtk_application_get_active_window (GTK_APPLICATION (data)), BB_APP_ID, "Blankbook", BB_VERSION,
+                        _("The shop's book of recipes for printing on garments: what works on which blank, the proof "
+                          "of it, and the numbers to repeat it."));
+}
+
+static void
+close_windows (BbApplication *self)
+{
+  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (GTK_APPLICATION (self)));
+
+  for (GList *l = windows; l != NULL; l = l->next)
+    gtk_window_close (l->data);
+}
+
+/* Closing, not killing: each window keeps what is half typed. */
+static void
+quit_action (GSimpleAction *action,
+             GVariant      *parameter,
+             gpointer       data)
+{
+  (void) action;
+  (void) parameter;
+
+  close_windows (BB_APPLICATION (data));
+}
+
+static void
+add_accels (GtkApplication *application)
+{
+  gtk_application_set_accels_for_action (application, "app.quit", (const char *[]) { "<Control>q", NULL });
+  gtk_application_set_accels_for_action (application, "app.open-book", (const char *[]) { "<Control>o", NULL });
+  gtk_application_set_accels_for_action (application, "win.show-help-overlay",
+                                         (const char *[]) { "<Control>question", NULL });
+}
+
+static void
+bb_application_startup (GApplication *application)
+{
+  BbApplication *self = BB_APPLICATION (application);
+  const GActionEntry entries[] = {
+    { .name = "new-book", .activate = new_book_action },
+    { .name = "open-book", .activate = open_book_action },
+    { .name = "about", .activate = about_action },
+    { .name = "quit", .activate = quit_action },
+  };
+  g_autoptr (GAction) units = NULL;
+  g_autoptr (GAction) scheme = NULL;
+
+  G_APPLICATION_CLASS (bb_application_parent_class)->startup (application);
+
+  self->settings = g_settings_new (BB_APP_ID);
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  units = g_settings_create_action (self->settings, "unit-system");
+  scheme = g_settings_create_action (self->settings, "colour-scheme");
+  g_action_map_add_action (G_ACTION_MAP (self), units);
+  g_action_map_add_action (G_ACTION_MAP (self), scheme);
+  add_accels (GTK_APPLICATION (self));
+  g_signal_connect_object (self->settings, "changed::colour-scheme", G_CALLBACK (apply_colour_scheme), self,
+                           G_CONNECT_SWAPPED);
+  apply_colour_scheme (self);
+}
+
+static void
+bb_application_finalize (GObject *object)
+{
+  g_clear_object (&BB_APPLICATION (object)->settings);
+
+  G_OBJECT_CLASS (bb_application_parent_class)->finalize (object);
+}
+
+static void
+bb_application_class_init (BbApplicationClass *klass)
+{
+  GApplicationClass *application_class = G_APPLICATION_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->finalize = bb_application_finalize;
+  application_class->activate = bb_application_activate;
+  application_class->open = bb_application_open;
+  application_class->startup = bb_application_startup;
+}
+
+static void
+bb_application_init (BbApplication *self)
+{
+  const GOptionEntry options[] = {
+    { "version", 'v', 0, G_OPTION_ARG_NONE, NULL, N_("Show the version and exit"), NULL },
+    { NULL, 0, 0, G_OPTION_ARG_NONE, NULL, NULL, NULL },
+  };
+
+  g_application_add_main_option_entries (G_APPLICATION (self), options);
+}
+
+/**
+ * bb_application_new:
+ *
+ * Returns: (transfer full): the program
+ */
+BbApplication *
+bb_application_new (void)
+{
+  return g_object_new (BB_TYPE_APPLICATION, "application-id", BB_APP_ID, "flags", G_APPLICATION_HANDLES_OPEN,
+                       "resource-base-path", "/io/blankbook/Blankbook", NULL);
+}

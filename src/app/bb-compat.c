@@ -1,0 +1,204 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-compat"
+
+/* Both ends of each difference are named here, so the fence of the rest of the window does not hold. */
+#undef GDK_VERSION_MAX_ALLOWED
+#undef GDK_VERSION_MIN_REQUIRED
+#undef ADW_VERSION_MAX_ALLOWED
+#undef ADW_VERSION_MIN_REQUIRED
+
+#include "bb-compat.h"
+
+typedef struct {
+  BbCompatFileFunc func;
+  gpointer data;
+} FileAnswer;
+
+/**
+ * bb_compat_get_color:
+ * @widget: a widget
+ * @color: (out): the colour of its text
+ */
+void
+bb_compat_get_color (GtkWidget *widget,
+                     GdkRGBA   *color)
+{
+#if GTK_CHECK_VERSION (4, 10, 0)
+  gtk_widget_get_color (widget, color);
+#else
+  gtk_style_context_get_color (gtk_widget_get_style_context (widget), color);
+#endif
+}
+
+#if GTK_CHECK_VERSION (4, 10, 0)
+
+static void
+answer_dialog (FileAnswer *answer,
+               GFile      *file)
+{
+  if (file != NULL)
+    {
+      answer->func (file, answer->data);
+      g_object_unref (file);
+    }
+  g_free (answer);
+}
+
+static void
+opened_cb (GObject      *source,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  answer_dialog (data, gtk_file_dialog_open_finish (GTK_FILE_DIALOG (source), result, NULL));
+}
+
+static void
+saved_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
+{
+  answer_dialog (data, gtk_file_dialog_save_finish (GTK_FILE_DIALOG (source), result, NULL));
+}
+
+#else
+
+static void
+response_cb (GtkNativeDialog *dialog,
+             int              response,
+             FileAnswer      *answer)
+{
+  g_autoptr (GFile) file = NULL;
+
+  if (response == GTK_RESPONSE_ACCEPT)
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  if (file != NULL)
+    answer->func (file, answer->data);
+
+  g_free (answer);
+  g_object_unref (dialog);
+}
+
+static void
+show_chooser (GtkWindow            *parent,
+              const char           *title,
+              GtkFileChooserAction  action,
+              const char           *name,
+              GtkFileFilter        *filter,
+              FileAnswer           *answer)
+{
+  /* Kept until it answers: a native dialog that nobody holds is gone before it is seen. */
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (title, parent, action, NULL, NULL);
+
+  if (name != NULL)
+    gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
+  if (filter != NULL)
+    gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
+  g_signal_connect (dialog, "response", G_CALLBACK (response_cb), answer);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (dialog));
+}
+
+#endif
+
+static FileAnswer *
+file_answer_new (BbCompatFileFunc func,
+                 gpointer         data)
+{
+  FileAnswer *answer = g_new0 (FileAnswer, 1);
+
+  answer->func = func;
+  answer->data = data;
+
+  return answer;
+}
+
+/**
+ * bb_compat_open_file:
+ * @parent: the window that asks
+ * @title: what is asked for, translated
+ * @filter_name: what such files are called, translated
+ * @pattern: what their names look like, like `*.book`
+ * @func: called with the file, if one is chosen
+ * @data: for @func
+ */
+void
+bb_compat_open_file (GtkWindow        *parent,
+                     const char       *title,
+                     const char       *filter_name,
+                     const char       *pattern,
+                     BbCompatFileFunc  func,
+                     gpointer          data)
+{
+  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, filter_name);
+  gtk_file_filter_add_pattern (filter, pattern);
+
+#if GTK_CHECK_VERSION (4, 10, 0)
+  {
+    g_autoptr (GtkFileDialog) dialog = gtk_file_dialog_new ();
+
+    gtk_file_dialog_set_title (dialog, title);
+    gtk_file_dialog_set_default_filter (dialog, filter);
+    gtk_file_dialog_open (dialog, parent, NULL, opened_cb, file_answer_new (func, data));
+  }
+#else
+  show_chooser (parent, title, GTK_FILE_CHOOSER_ACTION_OPEN, NULL, filter, file_answer_new (func, data));
+#endif
+}
+
+/**
+ * bb_compat_save_file:
+ * @parent: the window that asks
+ * @title: what is asked for, translated
+ * @name: the name proposed
+ * @func: called with the file, if one is named
+ * @data: for @func
+ */
+void
+bb_compat_save_file (GtkWindow        *parent,
+                     const char       *title,
+                     const char       *name,
+                     BbCompatFileFunc  func,
+                     gpointer          data)
+{
+#if GTK_CHECK_VERSION (4, 10, 0)
+  g_autoptr (GtkFileDialog) dialog = gtk_file_dialog_new ();
+
+  gtk_file_dialog_set_title (dialog, title);
+  gtk_file_dialog_set_initial_name (dialog, name);
+  gtk_file_dialog_save (dialog, parent, NULL, saved_cb, file_answer_new (func, data));
+#else
+  show_chooser (parent, title, GTK_FILE_CHOOSER_ACTION_SAVE, name, NULL, file_answer_new (func, data));
+#endif
+}
+
+/**
+ * bb_compat_show_about:
+ * @parent: the window that asks
+ * @icon: name of the program's icon
+ * @name: the program's name
+ * @version: its version
+ * @comments: what it is, translated
+ */
+void
+bb_compat_show_about (GtkWindow  *parent,
+                      const char *icon,
+                      const char *name,
+                      const char *version,
+                      const char *comments)
+{
+#if ADW_CHECK_VERSION (1, 5, 0)
+  AdwDialog *dialog = adw_about_dialog_new ();
+
+  g_object_set (dialog, "application-icon", icon, "application-name", name, "version", version, "comments", comments,
+                "license-type", GTK_LICENSE_GPL_3_0, NULL);
+  adw_dialog_present (dialog, GTK_WIDGET (parent));
+#else
+  GtkWidget *window = adw_about_window_new ();
+
+  g_object_set (window, "application-icon", icon, "application-name", name, "version", version, "comments", comments,
+                "license-type", GTK_LICENSE_GPL_3_0, "transient-for", parent, "modal", TRUE, NULL);
+  gtk_window_present (GTK_WINDOW (window));
+#endif
+}

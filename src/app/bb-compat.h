@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <adwaita.h>
+
+G_BEGIN_DECLS
+
+/* What newer toolkits do otherwise than the oldest one we run on: each difference is behind one of these. */
+
+typedef void (*BbCompatFileFunc) (GFile    *file,
+                                  gpointer  data);
+
+void bb_compat_get_color   (GtkWidget        *widget,
+                            GdkRGBA          *color);
+void bb_compat_open_file   (GtkWindow        *parent,
+                            const char       *title,
+                            const char       *filter_name,
+                            const char       *pattern,
+                            BbCompatFileFunc  func,
+                            gpointer          data);
+void bb_compat_save_file   (GtkWindow        *parent,
+                            const char       *title,
+                            const char       *name,
+                            BbCompatFileFunc  func,
+                            gpointer          data);
+void bb_compat_show_about  (GtkWindow        *parent,
+                            const char       *icon,
+                            const char       *name,
+                            const char       *version,
+                            const char       *comments);
+
+G_END_DECLS

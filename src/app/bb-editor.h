@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bb-form.h"
+
+G_BEGIN_DECLS
+
+/**
+ * BbEditor:
+ *
+ * A form with a title and the buttons to save it or to give it up. What is typed is kept in the book until one
+ * of the two is done, so it survives closing the window. Escape gives up, Ctrl+S saves.
+ */
+#define BB_TYPE_EDITOR (bb_editor_get_type ())
+G_DECLARE_FINAL_TYPE (BbEditor, bb_editor, BB, EDITOR, AdwBin)
+
+void     bb_editor_set_session (BbEditor      *self,
+                                BbSession     *session,
+                                const char    *key);
+void     bb_editor_open        (BbEditor      *self,
+                                const BbTable *table,
+                                gpointer       record,
+                                const BbField *fixed);
+gboolean bb_editor_resume      (BbEditor      *self);
+gboolean bb_editor_is_open     (BbEditor      *self);
+
+G_END_DECLS

@@ -1,0 +1,263 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-entry-row"
+
+#include "bb-entry-row.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-signal.h"
+
+/* Wide enough for most names, narrow enough for the smallest window. */
+#define TEXT_WIDTH 36
+
+struct _BbEntryRow
+{
+  BbFieldRow parent_instance;
+
+  GtkEntry *entry;
+
+  /* What the record holds and how it was last shown: a text that nobody touched keeps the exact value. */
+  double number;
+  double second;
+  char *shown;
+};
+
+G_DEFINE_FINAL_TYPE (BbEntryRow, bb_entry_row, BB_TYPE_FIELD_ROW)
+
+static gboolean
+is_numeric (const BbField *field)
+{
+  return field->kind == BB_KIND_NUMBER || field->kind == BB_KIND_INTEGER;
+}
+
+static const BbField *
+find_second (BbFieldRow *row)
+{
+  const BbField *field = bb_field_row_get_field (row);
+
+  return field->parts_with == NULL ? NULL : bb_table_find_field (bb_field_row_get_table (row), field->parts_with);
+}
+
+static void
+changed_cb (GtkEditable *editable,
+            BbEntryRow  *self)
+{
+  (void) editable;
+
+  bb_field_row_edited (BB_FIELD_ROW (self));
+}
+
+static void
+set_text (BbEntryRow *self,
+          const char *text)
+{
+  g_signal_handlers_block_by_func (self->entry, BB_HANDLER (changed_cb), self);
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
+  g_signal_handlers_unblock_by_func (self->entry, BB_HANDLER (changed_cb), self);
+}
+
+static char *
+format (BbEntryRow *self)
+{
+  BbFieldRow *row = BB_FIELD_ROW (self);
+  const BbField *field = bb_field_row_get_field (row);
+  const BbUnitContext *units = bb_session_get_units (bb_field_row_get_session (row));
+
+  if (isnan (self->number))
+    return g_strdup ("");
+  if (field->parts_with != NULL)
+    return isnan (self->second) ? g_strdup ("") : bb_dilution_format (self->number, self->second, units);
+  if (field->kind == BB_KIND_INTEGER)
+    return g_strdup_printf ("%.0f", self->number);
+
+  return bb_quantity_format (field->quantity, self->number, units);
+}
+
+static void
+bb_entry_row_build (BbFieldRow *row)
+{
+  BbEntryRow *self = BB_ENTRY_ROW (row);
+  const BbField *field = bb_field_row_get_field (row);
+
+  self->entry = GTK_ENTRY (gtk_entry_new ());
+  gtk_widget_set_valign (GTK_WIDGET (self->entry), GTK_ALIGN_CENTER);
+  if (is_numeric (field))
+    {
+      gtk_entry_set_alignment (self->entry, 1.0f);
+      gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 11);
+      gtk_widget_add_css_class (GTK_WIDGET (self->entry), "numeral");
+    }
+  else
+    gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), field->kind == BB_KIND_DATE ? 11 : TEXT_WIDTH);
+  g_signal_connect (self->entry, "changed", G_CALLBACK (changed_cb), self);
+  bb_field_row_set_editor (row, GTK_WIDGET (self->entry), GTK_WIDGET (self->entry));
+}
+
+static void
+bb_entry_row_load (BbFieldRow    *row,
+                   gconstpointer  record)
+{
+  BbEntryRow *self = BB_ENTRY_ROW (row);
+  const BbField *field = bb_field_row_get_field (row);
+  const BbField *second = find_second (row);
+
+  g_clear_pointer (&self->shown, g_free);
+
+  if (!is_numeric (field))
+    {
+      const char *text = bb_field_get_text (field, record);
+
+      set_text (self, text != NULL ? text : "");
+      return;
+    }
+
+  self->number = bb_field_get_number (field, record);
+  self->second = second != NULL ? bb_field_get_number (second, record) : (double) NAN;
+  self->shown = format (self);
+  set_text (self, self->shown);
+}
+
+static gboolean
+parse_integer (const char  *text,
+               double      *number,
+               char       **message)
+{
+  gint64 value = 0;
+
+  if (!g_ascii_string_to_signed (text, 10, G_MININT32, G_MAXINT32, &value, NULL))
+    {
+      *message = g_strdup (_("This has to be a whole number."));
+      return FALSE;
+    }
+  *number = (double) value;
+
+  return TRUE;
+}
+
+static gboolean
+parse (BbEntryRow  *self,
+       const char  *text,
+       double      *number,
+       double      *second,
+       char       **message)
+{
+  BbFieldRow *row = BB_FIELD_ROW (self);
+  const BbField *field = bb_field_row_get_field (row);
+  const BbUnitContext *units = bb_session_get_units (bb_field_row_get_session (row));
+  g_autoptr (GError) error = NULL;
+
+  *number = (double) NAN;
+  *second = (double) NAN;
+
+  if (*text == '\0')
+    return TRUE;
+  if (self->shown != NULL && g_str_equal (text, self->shown))
+    {
+      *number = self->number;
+      *second = self->second;
+      return TRUE;
+    }
+  if (field->kind == BB_KIND_INTEGER)
+    return parse_integer (text, number, message);
+
+  if (field->parts_with != NULL ? bb_dilution_parse (text, units, number, second, &error)
+                                : bb_quantity_parse (field->quantity, text, units, number, &error))
+    return TRUE;
+
+  *message = g_strdup (error->message);
+  *number = (double) NAN;
+  *second = (double) NAN;
+
+  return FALSE;
+}
+
+static gboolean
+bb_entry_row_store (BbFieldRow  *row,
+                    gpointer     record,
+                    char       **message)
+{
+  BbEntryRow *self = BB_ENTRY_ROW (row);
+  const BbField *field = bb_field_row_get_field (row);
+  const BbField *second_field = find_second (row);
+  g_autofree char *text = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry))));
+  double number = (double) NAN;
+  double second = (double) NAN;
+  gboolean understood = TRUE;
+
+  if (!is_numeric (field))
+    {
+      bb_field_set_text (field, record, *text != '\0' ? text : NULL);
+      return TRUE;
+    }
+
+  understood = parse (self, text, &number, &second, message);
+  if (field->kind == BB_KIND_INTEGER)
+    bb_field_set_integer (field, record, isnan (number) ? BB_INTEGER_NONE : (gint64) number);
+  else
+    bb_field_set_number (field, record, number);
+  if (second_field != NULL)
+    bb_field_set_number (second_field, record, second);
+
+  return understood;
+}
+
+static char *
+bb_entry_row_dup_state (BbFieldRow *row)
+{
+  return g_strdup (gtk_editable_get_text (GTK_EDITABLE (BB_ENTRY_ROW (row)->entry)));
+}
+
+static void
+bb_entry_row_set_state (BbFieldRow *row,
+                        const char *state)
+{
+  set_text (BB_ENTRY_ROW (row), state);
+}
+
+/* A value that nobody touched is shown in the new units; what is being typed stays as it was typed. */
+static void
+bb_entry_row_refresh (BbFieldRow *row)
+{
+  BbEntryRow *self = BB_ENTRY_ROW (row);
+  const BbField *field = bb_field_row_get_field (row);
+  const BbUnitContext *units = bb_session_get_units (bb_field_row_get_session (row));
+
+  if (is_numeric (field))
+    bb_field_row_set_unit (row, field->parts_with != NULL ? "" : bb_quantity_get_unit (field->quantity, units));
+
+  if (self->shown != NULL && g_str_equal (self->shown, gtk_editable_get_text (GTK_EDITABLE (self->entry))))
+    {
+      g_free (self->shown);
+      self->shown = format (self);
+      set_text (self, self->shown);
+    }
+}
+
+static void
+bb_entry_row_finalize (GObject *object)
+{
+  g_free (BB_ENTRY_ROW (object)->shown);
+
+  G_OBJECT_CLASS (bb_entry_row_parent_class)->finalize (object);
+}
+
+static void
+bb_entry_row_class_init (BbEntryRowClass *klass)
+{
+  BbFieldRowClass *row_class = BB_FIELD_ROW_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->finalize = bb_entry_row_finalize;
+  row_class->build = bb_entry_row_build;
+  row_class->load = bb_entry_row_load;
+  row_class->store = bb_entry_row_store;
+  row_class->dup_state = bb_entry_row_dup_state;
+  row_class->set_state = bb_entry_row_set_state;
+  row_class->refresh = bb_entry_row_refresh;
+}
+
+static void
+bb_entry_row_init (BbEntryRow *self)
+{
+  self->number = (double) NAN;
+  self->second = (double) NAN;
+}

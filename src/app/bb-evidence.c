@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-evidence"
+
+#include "bb-evidence.h"
+
+#include "bb-show.h"
+#include "bb-verdict-badge.h"
+
+struct _BbEvidence
+{
+  GtkBox parent_instance;
+
+  /* template */
+  GtkLabel *empty_label;
+  GtkListBox *list;
+
+  /* owned */
+  BbSession *session;
+  GArray *ids;
+};
+
+G_DEFINE_FINAL_TYPE (BbEvidence, bb_evidence, GTK_TYPE_BOX)
+
+static void
+row_activated_cb (BbEvidence    *self,
+                  GtkListBoxRow *row)
+{
+  bb_session_show (self->session, "wash",
+                   g_array_index (self->ids, gint64, gtk_list_box_row_get_index (row)));
+}
+
+static void
+add_row (BbEvidence       *self,
+         const BbWashTest *test)
+{
+  GtkWidget *row = adw_action_row_new ();
+  GtkWidget *badge = bb_verdict_badge_new ();
+  g_autofree char *made = bb_show_date (test->made_at);
+
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), test->code);
+  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), made);
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
+  gtk_widget_set_valign (badge, GTK_ALIGN_CENTER);
+  bb_verdict_badge_show (BB_VERDICT_BADGE (badge), self->session, test);
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row), badge);
+  gtk_list_box_append (self->list, row);
+  g_array_append_val (self->ids, test->id);
+}
+
+/**
+ * bb_evidence_show:
+ * @self: the evidence
+ * @session: the session
+ * @revision: whose wash tests to show
+ */
+void
+bb_evidence_show (BbEvidence       *self,
+                  BbSession        *session,
+                  const BbRevision *revision)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) tests = NULL;
+  GtkListBoxRow *row = NULL;
+
+  g_return_if_fail (BB_IS_EVIDENCE (self));
+
+  g_set_object (&self->session, session);
+  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
+    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  g_array_set_size (self->ids, 0);
+
+  tests = bb_book_load_referring (bb_session_get_book (session), &bb_wash_test_table, &bb_revision_table, revision->id,
+                                  &error);
+  if (tests == NULL)
+    {
+      bb_session_report (session, error);
+      return;
+    }
+  for (guint i = 0; i < tests->len; i++)
+    if (((const BbWashTest *) tests->pdata[i])->withdrawn_at == NULL)
+      add_row (self, tests->pdata[i]);
+
+  gtk_widget_set_visible (GTK_WIDGET (self->list), self->ids->len > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->empty_label), self->ids->len == 0);
+}
+
+static void
+bb_evidence_dispose (GObject *object)
+{
+  BbEvidence *self = BB_EVIDENCE (object);
+
+  g_clear_object (&self->session);
+  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_EVIDENCE);
+
+  G_OBJECT_CLASS (bb_evidence_parent_class)->dispose (object);
+}
+
+static void
+bb_evidence_finalize (GObject *object)
+{
+  g_array_unref (BB_EVIDENCE (object)->ids);
+
+  G_OBJECT_CLASS (bb_evidence_parent_class)->finalize (object);
+}
+
+static void
+bb_evidence_class_init (BbEvidenceClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_evidence_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bb_evidence_finalize;
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-evidence.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbEvidence, empty_label);
+  gtk_widget_class_bind_template_child (widget_class, BbEvidence, list);
+  gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
+}
+
+static void
+bb_evidence_init (BbEvidence *self)
+{
+  self->ids = g_array_new (FALSE, FALSE, sizeof (gint64));
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-facts"
+
+#include "bb-facts.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-show.h"
+
+static GtkWidget *
+make_label (const char *text,
+            const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_yalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  if (css_class != NULL)
+    gtk_widget_add_css_class (label, css_class);
+
+  return label;
+}
+
+/* The name and the code stand above the facts, as the record's title. */
+static gboolean
+is_fact (const BbTable *table,
+         const BbField *field,
+         gconstpointer  record)
+{
+  return !field->derived && bb_field_is_set (field, record) && !bb_table_is_second_part (table, field) &&
+         !g_str_equal (field->name, "code") && !g_str_equal (field->name, "name");
+}
+
+/**
+ * bb_facts_fill:
+ * @grid: where to show them
+ * @session: the session
+ * @table: the record's table
+ * @record: a record
+ *
+ * Shows every value that a record holds, one line each: its title, and the value as a person reads it.
+ */
+void
+bb_facts_fill (GtkGrid       *grid,
+               BbSession     *session,
+               const BbTable *table,
+               gconstpointer  record)
+{
+  GtkWidget *child = NULL;
+  int line = 0;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (grid))) != NULL)
+    gtk_grid_remove (grid, child);
+
+  for (guint i = 0; i < table->n_fields; i++)
+    {
+      const BbField *field = &table->fields[i];
+      g_autofree char *text = NULL;
+      GtkWidget *value = NULL;
+
+      if (!is_fact (table, field, record))
+        continue;
+      text = bb_show_field (session, table, field, record);
+      value = make_label (text, NULL);
+      gtk_widget_set_hexpand (value, TRUE);
+      gtk_label_set_selectable (GTK_LABEL (value), TRUE);
+      gtk_grid_attach (grid, make_label (_(field->title), "dim-label"), 0, line, 1, 1);
+      gtk_grid_attach (grid, value, 1, line, 1, 1);
+      line++;
+    }
+}

@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bb-field-row.h"
+
+G_BEGIN_DECLS
+
+/**
+ * BbForm:
+ *
+ * The form of one record, made from its field table: a row per field that a person fills in, in groups by
+ * station, held against the table while it is typed.
+ */
+#define BB_TYPE_FORM (bb_form_get_type ())
+G_DECLARE_FINAL_TYPE (BbForm, bb_form, BB, FORM, GtkBox)
+
+GtkWidget     *bb_form_new          (BbSession     *session,
+                                     const BbTable *table);
+const BbTable *bb_form_get_table    (BbForm        *self);
+void           bb_form_fix          (BbForm        *self,
+                                     const BbField *field);
+void           bb_form_set_fixed    (BbForm        *self,
+                                     const BbField *field,
+                                     double         value);
+void           bb_form_load         (BbForm        *self,
+                                     gconstpointer  record);
+gpointer       bb_form_dup_record   (BbForm        *self,
+                                     gboolean       complain_about_all);
+gpointer       bb_form_dup_draft    (BbForm        *self);
+GVariant      *bb_form_save_state   (BbForm        *self);
+void           bb_form_load_state   (BbForm        *self,
+                                     GVariant      *state);
+
+G_END_DECLS

@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-person-menu"
+
+#include "bb-person-menu.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-signal.h"
+
+static void
+selected_cb (GtkDropDown *drop_down,
+             GParamSpec  *pspec,
+             BbSession   *session)
+{
+  GArray *ids = g_object_get_data (G_OBJECT (drop_down), "ids");
+  guint position = gtk_drop_down_get_selected (drop_down);
+
+  (void) pspec;
+
+  if (position < ids->len)
+    bb_session_set_person (session, g_array_index (ids, gint64, position));
+}
+
+static void
+fill (GtkDropDown *drop_down,
+      BbSession   *session)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) people = NULL;
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  GArray *ids = g_array_new (FALSE, TRUE, sizeof (gint64));
+  guint selected = 0;
+
+  people = bb_book_load_all (bb_session_get_book (session), &bb_person_table, FALSE, &error);
+  if (people == NULL)
+    bb_session_report (session, error);
+
+  g_array_set_size (ids, 1);
+  gtk_string_list_append (names, _("Nobody named"));
+  for (guint i = 0; people != NULL && i < people->len; i++)
+    {
+      const BbPerson *person = people->pdata[i];
+
+      if (person->id == bb_session_get_person (session))
+        selected = ids->len;
+      g_array_append_val (ids, person->id);
+      gtk_string_list_append (names, person->name);
+    }
+
+  g_signal_handlers_block_by_func (drop_down, BB_HANDLER (selected_cb), session);
+  g_object_set_data_full (G_OBJECT (drop_down), "ids", ids, (GDestroyNotify) g_array_unref);
+  gtk_drop_down_set_model (drop_down, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (drop_down, selected);
+  g_signal_handlers_unblock_by_func (drop_down, BB_HANDLER (selected_cb), session);
+}
+
+/**
+ * bb_person_menu_connect:
+ * @drop_down: a drop-down
+ * @session: the session
+ *
+ * Lets the person at the bench say who they are, so that what they write carries their name.
+ */
+void
+bb_person_menu_connect (GtkDropDown *drop_down,
+                        BbSession   *session)
+{
+  g_return_if_fail (GTK_IS_DROP_DOWN (drop_down) && BB_IS_SESSION (session));
+
+  fill (drop_down, session);
+  g_signal_connect_object (drop_down, "notify::selected", G_CALLBACK (selected_cb), session, 0);
+  g_signal_connect_object (session, "changed", G_CALLBACK (fill), drop_down, G_CONNECT_SWAPPED);
+}

@@ -1,0 +1,312 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-pick-row"
+
+#include "bb-pick-row.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-show.h"
+#include "bb-signal.h"
+
+/* Longer lists than this get a search field. */
+#define SEARCH_FROM 8
+
+struct _BbPickRow
+{
+  BbFieldRow parent_instance;
+
+  GtkDropDown *drop_down;
+  GtkStringList *titles;
+
+  /* What each position means: an index of a choice, a flag, or the key of a record. */
+  GArray *values;
+};
+
+G_DEFINE_FINAL_TYPE (BbPickRow, bb_pick_row, BB_TYPE_FIELD_ROW)
+
+static void
+selected_cb (GObject    *object,
+             GParamSpec *pspec,
+             BbPickRow  *self)
+{
+  (void) object;
+  (void) pspec;
+
+  bb_field_row_edited (BB_FIELD_ROW (self));
+}
+
+static gint64
+get_nothing (const BbField *field)
+{
+  return field->kind == BB_KIND_REFERENCE ? 0 : -1;
+}
+
+static void
+append (BbPickRow  *self,
+        gint64      value,
+        const char *title)
+{
+  g_array_append_val (self->values, value);
+  gtk_string_list_append (self->titles, title);
+}
+
+static gboolean
+is_among (const BbField *field,
+          gconstpointer  record)
+{
+  const BbField *kind = bb_table_find_field (field->target, "kind");
+
+  return !field->among.set || kind == NULL || bb_field_get_choice (kind, record) == (int) field->among.value;
+}
+
+static char *
+make_title (const BbTable *table,
+            gconstpointer  record)
+{
+  const BbField *code = bb_table_find_field (table, "code");
+  const BbField *name = bb_table_find_field (table, "name");
+
+  if (name == NULL)
+    return g_strdup (bb_field_get_text (code, record));
+
+  return g_strdup_printf ("%s · %s", bb_field_get_text (name, record), bb_field_get_text (code, record));
+}
+
+static void
+append_records (BbPickRow *self)
+{
+  BbFieldRow *row = BB_FIELD_ROW (self);
+  const BbField *field = bb_field_row_get_field (row);
+  const BbField *id = bb_table_find_field (field->target, "id");
+  BbSession *session = bb_field_row_get_session (row);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) records = NULL;
+
+  records = bb_book_load_all (bb_session_get_book (session), field->target, FALSE, &error);
+  if (records == NULL)
+    {
+      bb_session_report (session, error);
+      return;
+    }
+
+  for (guint i = 0; i < records->len; i++)
+    if (is_among (field, records->pdata[i]))
+      {
+        g_autofree char *title = make_title (field->target, records->pdata[i]);
+
+        append (self, bb_field_get_integer (id, records->pdata[i]), title);
+      }
+}
+
+static void
+fill (BbPickRow *self)
+{
+  const BbField *field = bb_field_row_get_field (BB_FIELD_ROW (self));
+
+  if (!field->required || !field->fallback.set)
+    append (self, get_nothing (field), _("—"));
+
+  if (field->kind == BB_KIND_REFERENCE)
+    append_records (self);
+  else if (field->kind == BB_KIND_FLAG)
+    {
+      append (self, 0, _("No"));
+      append (self, 1, _("Yes"));
+    }
+  else
+    for (guint i = 0; i < field->choices->n_items; i++)
+      append (self, i, bb_choices_get_title (field->choices, (int) i));
+}
+
+static void
+select_value (BbPickRow *self,
+              gint64     value)
+{
+  guint position = GTK_INVALID_LIST_POSITION;
+
+  for (guint i = 0; i < self->values->len; i++)
+    if (g_array_index (self->values, gint64, i) == value)
+      position = i;
+
+  /* What was chosen once and is withdrawn now stays as it is until the person chooses otherwise. */
+  if (position == GTK_INVALID_LIST_POSITION)
+    {
+      BbFieldRow *row = BB_FIELD_ROW (self);
+      const BbField *field = bb_field_row_get_field (row);
+      g_autofree char *title = NULL;
+
+      if (field->kind != BB_KIND_REFERENCE)
+        return;
+      title = bb_show_name (bb_field_row_get_session (row), field->target, value);
+      append (self, value, title);
+      position = self->values->len - 1;
+    }
+
+  g_signal_handlers_block_by_func (self->drop_down, BB_HANDLER (selected_cb), self);
+  gtk_drop_down_set_selected (self->drop_down, position);
+  g_signal_handlers_unblock_by_func (self->drop_down, BB_HANDLER (selected_cb), self);
+}
+
+static gint64
+get_value (BbPickRow *self)
+{
+  guint position = gtk_drop_down_get_selected (self->drop_down);
+
+  if (position >= self->values->len)
+    return get_nothing (bb_field_row_get_field (BB_FIELD_ROW (self)));
+
+  return g_array_index (self->values, gint64, position);
+}
+
+static void
+bb_pick_row_build (BbFieldRow *row)
+{
+  BbPickRow *self = BB_PICK_ROW (row);
+
+  self->values = g_array_new (FALSE, FALSE, sizeof (gint64));
+  self->titles = gtk_string_list_new (NULL);
+  fill (self);
+  self->drop_down = bb_pick_new_drop_down ();
+  gtk_drop_down_set_model (self->drop_down, G_LIST_MODEL (self->titles));
+  gtk_drop_down_set_enable_search (self->drop_down, self->values->len > SEARCH_FROM);
+  g_signal_connect (self->drop_down, "notify::selected", G_CALLBACK (selected_cb), self);
+  bb_field_row_set_editor (row, GTK_WIDGET (self->drop_down), GTK_WIDGET (self->drop_down));
+}
+
+static void
+bb_pick_row_load (BbFieldRow    *row,
+                  gconstpointer  record)
+{
+  const BbField *field = bb_field_row_get_field (row);
+
+  select_value (BB_PICK_ROW (row), field->kind == BB_KIND_REFERENCE ? bb_field_get_integer (field, record)
+                                                                    : bb_field_get_choice (field, record));
+}
+
+static gboolean
+bb_pick_row_store (BbFieldRow  *row,
+                   gpointer     record,
+                   char       **message)
+{
+  const BbField *field = bb_field_row_get_field (row);
+  gint64 value = get_value (BB_PICK_ROW (row));
+
+  (void) message;
+
+  if (field->kind == BB_KIND_REFERENCE)
+    bb_field_set_integer (field, record, value);
+  else
+    bb_field_set_choice (field, record, (int) value);
+
+  return TRUE;
+}
+
+static char *
+bb_pick_row_dup_state (BbFieldRow *row)
+{
+  return g_strdup_printf ("%" G_GINT64_FORMAT, get_value (BB_PICK_ROW (row)));
+}
+
+static void
+bb_pick_row_set_state (BbFieldRow *row,
+                       const char *state)
+{
+  select_value (BB_PICK_ROW (row), g_ascii_strtoll (state, NULL, 10));
+}
+
+static void
+bb_pick_row_dispose (GObject *object)
+{
+  BbPickRow *self = BB_PICK_ROW (object);
+
+  g_clear_object (&self->titles);
+  g_clear_pointer (&self->values, g_array_unref);
+
+  G_OBJECT_CLASS (bb_pick_row_parent_class)->dispose (object);
+}
+
+static void
+bb_pick_row_class_init (BbPickRowClass *klass)
+{
+  BbFieldRowClass *row_class = BB_FIELD_ROW_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_pick_row_dispose;
+  row_class->build = bb_pick_row_build;
+  row_class->load = bb_pick_row_load;
+  row_class->store = bb_pick_row_store;
+  row_class->dup_state = bb_pick_row_dup_state;
+  row_class->set_state = bb_pick_row_set_state;
+}
+
+static void
+bb_pick_row_init (BbPickRow *self)
+{
+  (void) self;
+}
+
+static void
+setup_item_cb (GtkSignalListItemFactory *factory,
+               GtkListItem              *list_item,
+               gpointer                  data)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  (void) factory;
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  if (GPOINTER_TO_INT (data) > 0)
+    {
+      gtk_label_set_width_chars (GTK_LABEL (label), 14);
+      gtk_label_set_max_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (data));
+    }
+  gtk_list_item_set_child (list_item, label);
+}
+
+static void
+bind_item_cb (GtkSignalListItemFactory *factory,
+              GtkListItem              *list_item,
+              gpointer                  data)
+{
+  GtkStringObject *string = gtk_list_item_get_item (list_item);
+  GtkWidget *label = gtk_list_item_get_child (list_item);
+
+  (void) factory;
+  (void) data;
+
+  gtk_label_set_label (GTK_LABEL (label), gtk_string_object_get_string (string));
+  gtk_widget_set_tooltip_text (label, gtk_string_object_get_string (string));
+}
+
+static GtkListItemFactory *
+make_factory (int width)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_item_cb), GINT_TO_POINTER (width));
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_item_cb), NULL);
+
+  return factory;
+}
+
+/**
+ * bb_pick_new_drop_down:
+ *
+ * Returns: (transfer floating): a drop-down of a #GtkStringList whose long names don't widen the form: they are
+ *   cut in the button and whole in the list
+ */
+GtkDropDown *
+bb_pick_new_drop_down (void)
+{
+  GtkDropDown *drop_down = GTK_DROP_DOWN (g_object_new (GTK_TYPE_DROP_DOWN, NULL));
+  g_autoptr (GtkListItemFactory) button = make_factory (24);
+  g_autoptr (GtkListItemFactory) list = make_factory (0);
+  g_autoptr (GtkExpression) expression = gtk_property_expression_new (GTK_TYPE_STRING_OBJECT, NULL, "string");
+
+  gtk_drop_down_set_factory (drop_down, button);
+  gtk_drop_down_set_list_factory (drop_down, list);
+  gtk_drop_down_set_expression (drop_down, expression);
+  gtk_widget_set_valign (GTK_WIDGET (drop_down), GTK_ALIGN_CENTER);
+
+  return drop_down;
+}

@@ -1,0 +1,250 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-readings"
+
+#include "bb-readings.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-show.h"
+#include "bb-verdict-badge.h"
+
+struct _BbReadings
+{
+  GtkBox parent_instance;
+
+  /* template */
+  BbVerdictBadge *badge;
+  GtkLabel *empty_label;
+  GtkGrid *grid;
+
+  /* owned */
+  BbSession *session;
+  BbWashTest *test;
+  GPtrArray *readings;
+};
+
+G_DEFINE_FINAL_TYPE (BbReadings, bb_readings, GTK_TYPE_BOX)
+
+enum {
+  SIGNAL_EDIT,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+static int
+compare_cycles (gconstpointer a,
+                gconstpointer b)
+{
+  const BbReading *first = *(BbReading * const *) a;
+  const BbReading *second = *(BbReading * const *) b;
+
+  return (first->cycles > second->cycles) - (first->cycles < second->cycles);
+}
+
+/* The next reading of a specimen is dated today and signed by whoever is at the bench. */
+static void
+add_action (GtkWidget  *widget,
+            const char *name,
+            GVariant   *parameter)
+{
+  BbReadings *self = BB_READINGS (widget);
+  g_autoptr (BbReading) reading = bb_reading_new ();
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+
+  (void) name;
+  (void) parameter;
+
+  if (self->test == NULL)
+    return;
+  reading->wash_test = self->test->id;
+  reading->read_at = g_date_time_format (now, "%Y-%m-%d");
+  reading->person = bb_session_get_person (self->session);
+  g_signal_emit (self, signals[SIGNAL_EDIT], 0, reading);
+}
+
+static void
+edit_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  BbReadings *self = BB_READINGS (widget);
+
+  (void) name;
+
+  for (guint i = 0; i < self->readings->len; i++)
+    if (((const BbReading *) self->readings->pdata[i])->id == g_variant_get_int64 (parameter))
+      g_signal_emit (self, signals[SIGNAL_EDIT], 0, self->readings->pdata[i]);
+}
+
+static void
+open_recipe_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *parameter)
+{
+  BbReadings *self = BB_READINGS (widget);
+  g_autoptr (BbRevision) revision = NULL;
+
+  (void) name;
+  (void) parameter;
+
+  if (self->test == NULL)
+    return;
+  revision = bb_book_load (bb_session_get_book (self->session), &bb_revision_table, self->test->revision, NULL);
+  if (revision != NULL)
+    bb_session_show (self->session, "recipes", revision->recipe);
+}
+
+static GtkWidget *
+make_label (const char *text,
+            const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_widget_add_css_class (label, css_class);
+
+  return label;
+}
+
+static gboolean
+is_column (const BbField *field)
+{
+  return !field->derived && field->target != &bb_wash_test_table;
+}
+
+static GtkWidget *
+make_edit_button (const BbReading *reading)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name ("document-edit-symbolic");
+  g_autofree char *label = g_strdup_printf (_("Correct the reading at wash %d"), (int) reading->cycles);
+
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_widget_set_tooltip_text (button, label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "readings.edit");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "x", reading->id);
+
+  return button;
+}
+
+static void
+fill_grid (BbReadings *self)
+{
+  GtkWidget *child = NULL;
+  int column = 0;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->grid))) != NULL)
+    gtk_grid_remove (self->grid, child);
+
+  for (guint f = 0; f < bb_reading_table.n_fields; f++)
+    {
+      const BbField *field = &bb_reading_table.fields[f];
+
+      if (!is_column (field))
+        continue;
+      gtk_grid_attach (self->grid, make_label (_(field->title), "dim-label"), column, 0, 1, 1);
+      for (guint i = 0; i < self->readings->len; i++)
+        {
+          g_autofree char *text = bb_show_field (self->session, &bb_reading_table, field, self->readings->pdata[i]);
+          GtkWidget *label = make_label (*text != '\0' ? text : "–", "numeral");
+
+          gtk_widget_set_hexpand (label, field->multiline);
+          gtk_grid_attach (self->grid, label, column, (int) i + 1, 1, 1);
+        }
+      column++;
+    }
+  for (guint i = 0; i < self->readings->len; i++)
+    gtk_grid_attach (self->grid, make_edit_button (self->readings->pdata[i]), column, (int) i + 1, 1, 1);
+}
+
+/**
+ * bb_readings_new:
+ *
+ * Returns: (transfer floating): the readings of no specimen
+ */
+GtkWidget *
+bb_readings_new (void)
+{
+  return g_object_new (BB_TYPE_READINGS, NULL);
+}
+
+/**
+ * bb_readings_show:
+ * @self: the readings
+ * @session: the session
+ * @test: the specimen
+ */
+void
+bb_readings_show (BbReadings       *self,
+                  BbSession        *session,
+                  const BbWashTest *test)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_return_if_fail (BB_IS_READINGS (self) && test != NULL);
+
+  g_set_object (&self->session, session);
+  g_clear_pointer (&self->test, bb_wash_test_free);
+  g_clear_pointer (&self->readings, g_ptr_array_unref);
+  self->test = bb_record_copy (&bb_wash_test_table, test);
+  self->readings = bb_book_load_referring (bb_session_get_book (session), &bb_reading_table, &bb_wash_test_table,
+                                           test->id, &error);
+  if (self->readings == NULL)
+    {
+      bb_session_report (session, error);
+      self->readings = g_ptr_array_new ();
+    }
+  g_ptr_array_sort (self->readings, compare_cycles);
+
+  bb_verdict_badge_show (self->badge, session, test);
+  fill_grid (self);
+  gtk_widget_set_visible (GTK_WIDGET (self->grid), self->readings->len > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->empty_label), self->readings->len == 0);
+}
+
+static void
+bb_readings_dispose (GObject *object)
+{
+  BbReadings *self = BB_READINGS (object);
+
+  g_clear_pointer (&self->readings, g_ptr_array_unref);
+  g_clear_pointer (&self->test, bb_wash_test_free);
+  g_clear_object (&self->session);
+  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_READINGS);
+
+  G_OBJECT_CLASS (bb_readings_parent_class)->dispose (object);
+}
+
+static void
+bb_readings_class_init (BbReadingsClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_readings_dispose;
+
+  /**
+   * BbReadings::edit:
+   * @reading: the reading to edit; a new one has no key
+   */
+  signals[SIGNAL_EDIT] = g_signal_new ("edit", BB_TYPE_READINGS, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                       G_TYPE_NONE, 1, G_TYPE_POINTER);
+
+  g_type_ensure (BB_TYPE_VERDICT_BADGE);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-readings.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbReadings, badge);
+  gtk_widget_class_bind_template_child (widget_class, BbReadings, empty_label);
+  gtk_widget_class_bind_template_child (widget_class, BbReadings, grid);
+  gtk_widget_class_install_action (widget_class, "readings.add", NULL, add_action);
+  gtk_widget_class_install_action (widget_class, "readings.edit", "x", edit_action);
+  gtk_widget_class_install_action (widget_class, "readings.open-recipe", NULL, open_recipe_action);
+}
+
+static void
+bb_readings_init (BbReadings *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-recipe-picker"
+
+#include "bb-recipe-picker.h"
+
+#include "bb-item.h"
+#include "bb-recipe-list.h"
+#include "bb-recipe-row.h"
+
+struct _BbRecipePicker
+{
+  AdwBin parent_instance;
+
+  /* template */
+  GtkMenuButton *button;
+  GtkPopover *popover;
+  GtkSearchEntry *search_entry;
+  GtkListView *list_view;
+
+  /* owned */
+  BbRecipeList *recipes;
+  GtkSingleSelection *selection;
+};
+
+G_DEFINE_FINAL_TYPE (BbRecipePicker, bb_recipe_picker, ADW_TYPE_BIN)
+
+enum {
+  SIGNAL_PICKED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+static void
+pick (BbRecipePicker *self,
+      guint           position)
+{
+  g_autoptr (BbItem) item = g_list_model_get_item (G_LIST_MODEL (self->recipes), position);
+
+  if (item == NULL || bb_item_get_id (item) == 0)
+    return;
+  gtk_popover_popdown (self->popover);
+  g_signal_emit (self, signals[SIGNAL_PICKED], 0, bb_item_get_id (item));
+}
+
+static void
+activate_cb (BbRecipePicker *self,
+             guint           position)
+{
+  pick (self, position);
+}
+
+static void
+search_activate_cb (BbRecipePicker *self)
+{
+  pick (self, 0);
+}
+
+static void
+search_changed_cb (BbRecipePicker *self)
+{
+  if (self->recipes != NULL)
+    bb_recipe_list_search (self->recipes, gtk_editable_get_text (GTK_EDITABLE (self->search_entry)));
+}
+
+static void
+shown_cb (BbRecipePicker *self)
+{
+  search_changed_cb (self);
+  gtk_widget_grab_focus (GTK_WIDGET (self->search_entry));
+}
+
+/**
+ * bb_recipe_picker_set_session:
+ * @self: a picker
+ * @session: the session whose book it searches
+ */
+void
+bb_recipe_picker_set_session (BbRecipePicker *self,
+                              BbSession      *session)
+{
+  g_autoptr (GtkListItemFactory) factory = bb_recipe_row_factory_new ();
+
+  g_return_if_fail (BB_IS_RECIPE_PICKER (self) && self->recipes == NULL);
+
+  self->recipes = bb_recipe_list_new (session);
+  self->selection = gtk_single_selection_new (g_object_ref (G_LIST_MODEL (self->recipes)));
+  gtk_single_selection_set_autoselect (self->selection, FALSE);
+  gtk_list_view_set_factory (self->list_view, factory);
+  gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (self->selection));
+}
+
+static void
+bb_recipe_picker_dispose (GObject *object)
+{
+  BbRecipePicker *self = BB_RECIPE_PICKER (object);
+
+  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_RECIPE_PICKER);
+  g_clear_object (&self->selection);
+  g_clear_object (&self->recipes);
+
+  G_OBJECT_CLASS (bb_recipe_picker_parent_class)->dispose (object);
+}
+
+static void
+bb_recipe_picker_class_init (BbRecipePickerClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_recipe_picker_dispose;
+
+  /**
+   * BbRecipePicker::picked:
+   * @recipe: key of the recipe that the person picked
+   */
+  signals[SIGNAL_PICKED] = g_signal_new ("picked", BB_TYPE_RECIPE_PICKER, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                         G_TYPE_NONE, 1, G_TYPE_INT64);
+
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recipe-picker.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, button);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, popover);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, search_entry);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, list_view);
+  gtk_widget_class_bind_template_callback (widget_class, shown_cb);
+  gtk_widget_class_bind_template_callback (widget_class, search_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, search_activate_cb);
+  gtk_widget_class_bind_template_callback (widget_class, activate_cb);
+}
+
+static void
+bb_recipe_picker_init (BbRecipePicker *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <adwaita.h>
+
+G_BEGIN_DECLS
+
+/**
+ * BbRow:
+ *
+ * A line of a list: a colour if it has one, a name, a short code at the end, and a quiet second line.
+ */
+#define BB_TYPE_ROW (bb_row_get_type ())
+G_DECLARE_FINAL_TYPE (BbRow, bb_row, BB, ROW, AdwBin)
+
+GtkWidget *bb_row_new       (void);
+void       bb_row_set       (BbRow      *self,
+                             const char *title,
+                             const char *code,
+                             const char *subtitle);
+void       bb_row_set_srgb  (BbRow      *self,
+                             const char *srgb);
+void       bb_row_set_badge (BbRow      *self,
+                             GtkWidget  *badge);
+
+G_END_DECLS

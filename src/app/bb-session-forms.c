@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-session"
+
+#include "bb-session-private.h"
+
+typedef struct {
+  char *key;
+  char *state;
+} KeptForm;
+
+static void
+kept_form_free (gpointer data)
+{
+  KeptForm *self = data;
+
+  g_free (self->key);
+  g_free (self->state);
+  g_free (self);
+}
+
+static gboolean
+write_form (BbBook   *book,
+            gpointer  data,
+            GError  **error)
+{
+  const KeptForm *self = data;
+
+  if (self->state == NULL)
+    return bb_book_drop_form (book, self->key, error);
+
+  return bb_book_keep_form (book, self->key, self->state, error);
+}
+
+static void
+form_kept_cb (GObject      *source,
+              GAsyncResult *result,
+              gpointer      data)
+{
+  g_autoptr (BbSession) self = data;
+  g_autoptr (GError) error = NULL;
+
+  if (!bb_writer_run_finish (BB_WRITER (source), result, &error))
+    bb_session_report (self, error);
+}
+
+/**
+ * bb_session_keep_form:
+ * @self: a session
+ * @key: which form
+ * @state: (nullable): what is typed in it, or %NULL once it is saved or given up
+ *
+ * Keeps a half-typed form in the book, so that it survives the window. Nobody is told that the book changed.
+ */
+void
+bb_session_keep_form (BbSession  *self,
+                      const char *key,
+                      const char *state)
+{
+  KeptForm *form = NULL;
+
+  g_return_if_fail (BB_IS_SESSION (self) && key != NULL);
+
+  form = g_new0 (KeptForm, 1);
+  form->key = g_strdup (key);
+  form->state = g_strdup (state);
+  _bb_session_write_quietly (self, write_form, form, kept_form_free, form_kept_cb, g_object_ref (self));
+}
+
+/**
+ * bb_session_dup_form:
+ * @self: a session
+ * @key: which form
+ *
+ * Returns: (transfer full) (nullable): what was typed in the form and not saved
+ */
+char *
+bb_session_dup_form (BbSession  *self,
+                     const char *key)
+{
+  g_autoptr (GError) error = NULL;
+  char *state = NULL;
+
+  g_return_val_if_fail (BB_IS_SESSION (self) && key != NULL, NULL);
+
+  state = bb_book_dup_form (bb_session_get_book (self), key, &error);
+  if (error != NULL)
+    bb_session_report (self, error);
+
+  return state;
+}

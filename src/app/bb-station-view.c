@@ -1,0 +1,273 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-station-view"
+
+#include "bb-station-view.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-compat.h"
+#include "bb-figure.h"
+#include "bb-safety.h"
+#include "bb-show.h"
+
+/* The chain's line runs down the gutter that the style sheet leaves as padding: left of the content, and below it. */
+#define LINE_X -22.0f
+#define DOT_Y 11.0f
+#define DOT_RADIUS 6.0f
+#define PADDING_TOP 4.0f
+#define PADDING_BOTTOM 22.0f
+
+struct _BbStationView
+{
+  AdwBin parent_instance;
+
+  /* template */
+  GtkLabel *title_label;
+  GtkLabel *summary_label;
+  GtkFlowBox *figures;
+  GtkLabel *safety_label;
+
+  BbStation station;
+  gboolean differs;
+};
+
+G_DEFINE_FINAL_TYPE (BbStationView, bb_station_view, ADW_TYPE_BIN)
+
+static void
+draw_line (BbStationView *self,
+           GtkSnapshot   *snapshot,
+           const GdkRGBA *colour)
+{
+  const float height = (float) gtk_widget_get_height (GTK_WIDGET (self));
+  const float top = self->station == BB_STATION_PRETREAT ? DOT_Y : -PADDING_TOP;
+  const float bottom = self->station == BB_STATION_PROOF ? DOT_Y : height + PADDING_BOTTOM;
+
+  gtk_snapshot_append_color (snapshot, colour, &GRAPHENE_RECT_INIT (LINE_X - 1, top, 2, bottom - top));
+}
+
+/* A full dot is a station as before; a square says that something differs here. */
+static void
+draw_dot (BbStationView *self,
+          GtkSnapshot   *snapshot,
+          const GdkRGBA *colour)
+{
+  graphene_rect_t rect = GRAPHENE_RECT_INIT (LINE_X - DOT_RADIUS, DOT_Y - DOT_RADIUS, 2 * DOT_RADIUS, 2 * DOT_RADIUS);
+  GskRoundedRect outline;
+
+  gsk_rounded_rect_init_from_rect (&outline, &rect, self->differs ? 1 : DOT_RADIUS);
+  gtk_snapshot_push_rounded_clip (snapshot, &outline);
+  gtk_snapshot_append_color (snapshot, colour, &rect);
+  gtk_snapshot_pop (snapshot);
+}
+
+static void
+bb_station_view_snapshot (GtkWidget   *widget,
+                          GtkSnapshot *snapshot)
+{
+  BbStationView *self = BB_STATION_VIEW (widget);
+  GdkRGBA colour;
+  GdkRGBA faint;
+
+  bb_compat_get_color (widget, &colour);
+  faint = colour;
+  faint.alpha = 0.25f;
+  colour.alpha = self->differs ? 1.0f : 0.65f;
+  draw_line (self, snapshot, &faint);
+  draw_dot (self, snapshot, &colour);
+
+  GTK_WIDGET_CLASS (bb_station_view_parent_class)->snapshot (widget, snapshot);
+}
+
+static void
+bb_station_view_dispose (GObject *object)
+{
+  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_STATION_VIEW);
+
+  G_OBJECT_CLASS (bb_station_view_parent_class)->dispose (object);
+}
+
+static void
+bb_station_view_class_init (BbStationViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_station_view_dispose;
+  widget_class->snapshot = bb_station_view_snapshot;
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-station-view.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbStationView, title_label);
+  gtk_widget_class_bind_template_child (widget_class, BbStationView, summary_label);
+  gtk_widget_class_bind_template_child (widget_class, BbStationView, figures);
+  gtk_widget_class_bind_template_child (widget_class, BbStationView, safety_label);
+}
+
+static void
+bb_station_view_init (BbStationView *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+static void
+show_safety (BbStationView *self)
+{
+  GString *text = g_string_new (NULL);
+  const BbSafetyNote *note = NULL;
+
+  for (guint i = 0; (note = bb_safety_find (self->station, i)) != NULL; i++)
+    {
+      if (i > 0)
+        g_string_append_c (text, '\n');
+      g_string_append (text, _(note->brief));
+    }
+  gtk_label_set_label (self->safety_label, text->str);
+  g_string_free (text, TRUE);
+}
+
+/**
+ * bb_station_view_new:
+ * @station: which station
+ *
+ * Returns: (transfer floating): the station without settings
+ */
+GtkWidget *
+bb_station_view_new (BbStation station)
+{
+  BbStationView *self = g_object_new (BB_TYPE_STATION_VIEW, NULL);
+
+  self->station = station;
+  gtk_label_set_label (self->title_label, bb_station_get_title (station));
+  show_safety (self);
+
+  return GTK_WIDGET (self);
+}
+
+/* Numbers are figures; what is a word or a name goes into the line beside the station's title. */
+static gboolean
+is_figure (const BbField *field)
+{
+  return field->kind == BB_KIND_NUMBER || field->kind == BB_KIND_INTEGER ||
+         (field->kind == BB_KIND_CHOICE && field->choices == &bb_grade_choices);
+}
+
+static char *
+describe_before (BbSession        *session,
+                 const BbField    *field,
+                 const BbRevision *before)
+{
+  g_autofree char *value = bb_show_field (session, &bb_revision_table, field, before);
+
+  return *value != '\0' ? g_strdup_printf (_("was %s"), value) : g_strdup (_("new"));
+}
+
+static gboolean
+differs (const BbField    *field,
+         const BbRevision *revision,
+         const BbRevision *before)
+{
+  const BbField *second = NULL;
+
+  if (before == NULL)
+    return FALSE;
+  if (!bb_field_equal (field, revision, before))
+    return TRUE;
+  if (field->parts_with == NULL)
+    return FALSE;
+  second = bb_table_find_field (&bb_revision_table, field->parts_with);
+
+  return !bb_field_equal (second, revision, before);
+}
+
+static void
+add_figure (BbStationView    *self,
+            BbSession        *session,
+            const BbField    *field,
+            const BbRevision *revision,
+            const BbRevision *before)
+{
+  GtkWidget *figure = bb_figure_new (_(field->title));
+  g_autofree char *note = NULL;
+  gboolean marked = differs (field, revision, before);
+
+  if (marked)
+    note = describe_before (session, field, before);
+  bb_figure_set_field (BB_FIGURE (figure), session, &bb_revision_table, field, revision, note);
+  bb_figure_mark (BB_FIGURE (figure), marked);
+  gtk_flow_box_insert (self->figures, figure, -1);
+  gtk_widget_set_focusable (gtk_widget_get_parent (figure), FALSE);
+}
+
+static void
+add_words (GString          *words,
+           BbSession        *session,
+           const BbField    *field,
+           const BbRevision *revision,
+           const BbRevision *before)
+{
+  g_autofree char *value = bb_show_field (session, &bb_revision_table, field, revision);
+
+  if (*value == '\0' && !differs (field, revision, before))
+    return;
+  if (words->len > 0)
+    g_string_append (words, " · ");
+  g_string_append (words, *value != '\0' ? value : "–");
+  if (differs (field, revision, before))
+    {
+      g_autofree char *note = describe_before (session, field, before);
+
+      g_string_append_printf (words, " (%s)", note);
+    }
+}
+
+static void
+clear_figures (BbStationView *self)
+{
+  GtkWidget *child = NULL;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->figures))) != NULL)
+    gtk_flow_box_remove (self->figures, child);
+}
+
+/**
+ * bb_station_view_show:
+ * @self: a station
+ * @session: the session
+ * @revision: the revision to show
+ * @before: (nullable): the revision to compare it with
+ *
+ * Shows the settings of this station, with what differs from @before marked by a square and in words.
+ */
+void
+bb_station_view_show (BbStationView    *self,
+                      BbSession        *session,
+                      const BbRevision *revision,
+                      const BbRevision *before)
+{
+  GString *words = g_string_new (NULL);
+
+  g_return_if_fail (BB_IS_STATION_VIEW (self) && revision != NULL);
+
+  clear_figures (self);
+  self->differs = FALSE;
+
+  for (guint i = 0; i < bb_revision_table.n_fields; i++)
+    {
+      const BbField *field = &bb_revision_table.fields[i];
+
+      if (field->station != self->station || bb_table_is_second_part (&bb_revision_table, field))
+        continue;
+      self->differs = self->differs || differs (field, revision, before);
+      if (!is_figure (field))
+        add_words (words, session, field, revision, before);
+      else if (bb_field_is_set (field, revision) || differs (field, revision, before))
+        add_figure (self, session, field, revision, before);
+    }
+
+  gtk_label_set_label (self->summary_label, words->str);
+  gtk_widget_set_visible (GTK_WIDGET (self->figures),
+                          gtk_widget_get_first_child (GTK_WIDGET (self->figures)) != NULL);
+  if (self->differs)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "differs");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "differs");
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_string_free (words, TRUE);
+}

@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <adwaita.h>
+
+#include "bb-session.h"
+
+G_BEGIN_DECLS
+
+/**
+ * BbVerdictBadge:
+ *
+ * How a specimen stands, as a sign and words: a tick and how far it was washed, a cross and where it failed, or
+ * a dash and how far it has come.
+ */
+#define BB_TYPE_VERDICT_BADGE (bb_verdict_badge_get_type ())
+G_DECLARE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, BB, VERDICT_BADGE, AdwBin)
+
+GtkWidget *bb_verdict_badge_new  (void);
+void       bb_verdict_badge_show (BbVerdictBadge   *self,
+                                  BbSession        *session,
+                                  const BbWashTest *test);
+
+G_END_DECLS

@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-wash-page"
+
+#include "bb-wash-page.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-catalogue.h"
+#include "bb-readings.h"
+#include "bb-show.h"
+#include "bb-verdict-badge.h"
+
+struct _BbWashPage
+{
+  BbPage parent_instance;
+
+  /* template */
+  BbCatalogue *catalogue;
+
+  BbReadings *readings;
+};
+
+G_DEFINE_FINAL_TYPE (BbWashPage, bb_wash_page, BB_TYPE_PAGE)
+
+static char *
+describe (BbSession     *session,
+          gconstpointer  record)
+{
+  const BbWashTest *test = record;
+  g_autofree char *revision = bb_show_name (session, &bb_revision_table, test->revision);
+  g_autofree char *colour = bb_show_name (session, &bb_colourway_table, test->colourway);
+  g_autofree char *made = bb_show_date (test->made_at);
+
+  if (*colour == '\0')
+    return g_strjoin (" · ", revision, made, NULL);
+
+  return g_strjoin (" · ", revision, colour, made, NULL);
+}
+
+static GtkWidget *
+make_badge (BbSession     *session,
+            gconstpointer  record)
+{
+  GtkWidget *badge = bb_verdict_badge_new ();
+
+  bb_verdict_badge_show (BB_VERDICT_BADGE (badge), session, record);
+
+  return badge;
+}
+
+static void
+chosen_cb (BbWashPage *self)
+{
+  BbItem *item = bb_catalogue_get_chosen (self->catalogue);
+
+  if (item != NULL && self->readings != NULL)
+    bb_readings_show (self->readings, bb_page_get_session (BB_PAGE (self)), bb_item_get_record (item));
+}
+
+static void
+edit_reading_cb (BbWashPage *self,
+                 gpointer    reading)
+{
+  bb_catalogue_edit (self->catalogue, &bb_reading_table, bb_record_copy (&bb_reading_table, reading),
+                     bb_table_find_field (&bb_reading_table, "wash_test"));
+}
+
+static void
+bb_wash_page_start (BbPage *page)
+{
+  BbWashPage *self = BB_WASH_PAGE (page);
+
+  self->readings = BB_READINGS (bb_readings_new ());
+  g_signal_connect_object (self->readings, "edit", G_CALLBACK (edit_reading_cb), self, G_CONNECT_SWAPPED);
+  bb_catalogue_add_below (self->catalogue, GTK_WIDGET (self->readings));
+  bb_catalogue_set_badge (self->catalogue, make_badge);
+  bb_catalogue_set_newest_first (self->catalogue);
+  bb_catalogue_start (self->catalogue, bb_page_get_session (page), &bb_wash_test_table, describe,
+                      "blankbook-wash-symbolic", _("No Wash Tests Yet"),
+                      _("Print a specimen by a recipe, label it, and add it here. After its washes, grade it against "
+                        "the grey scales: that is what a proven recipe rests on."));
+}
+
+static void
+bb_wash_page_refresh (BbPage *page)
+{
+  bb_catalogue_refresh (BB_WASH_PAGE (page)->catalogue);
+}
+
+static void
+bb_wash_page_show_record (BbPage *page,
+                          gint64  id)
+{
+  bb_catalogue_select (BB_WASH_PAGE (page)->catalogue, id);
+}
+
+static void
+bb_wash_page_focus (BbPage *page)
+{
+  bb_catalogue_focus (BB_WASH_PAGE (page)->catalogue);
+}
+
+static void
+bb_wash_page_dispose (GObject *object)
+{
+  BB_WASH_PAGE (object)->readings = NULL;
+  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_WASH_PAGE);
+
+  G_OBJECT_CLASS (bb_wash_page_parent_class)->dispose (object);
+}
+
+static void
+bb_wash_page_class_init (BbWashPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  BbPageClass *page_class = BB_PAGE_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_wash_page_dispose;
+  page_class->start = bb_wash_page_start;
+  page_class->refresh = bb_wash_page_refresh;
+  page_class->show_record = bb_wash_page_show_record;
+  page_class->focus = bb_wash_page_focus;
+
+  g_type_ensure (BB_TYPE_CATALOGUE);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-wash-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbWashPage, catalogue);
+  gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
+}
+
+static void
+bb_wash_page_init (BbWashPage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

@@ -1,0 +1,307 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-window"
+
+#include "bb-window.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-blanks-page.h"
+#include "bb-mix-page.h"
+#include "bb-person-menu.h"
+#include "bb-recipes-page.h"
+#include "bb-safety-page.h"
+#include "bb-supplies-page.h"
+#include "bb-wash-page.h"
+
+struct _BbWindow
+{
+  AdwApplicationWindow parent_instance;
+
+  /* template */
+  AdwToastOverlay *toasts;
+  GtkListBox *sidebar;
+  GtkDropDown *person_drop_down;
+  AdwWindowTitle *title;
+  GtkStack *stack;
+
+  /* owned */
+  BbSession *session;
+};
+
+G_DEFINE_FINAL_TYPE (BbWindow, bb_window, ADW_TYPE_APPLICATION_WINDOW)
+
+/* A page of the window: its name in the session, what a person reads, and the group it stands in. */
+typedef struct {
+  const char *name;
+  const char *title;
+  const char *icon_name;
+  const char *group;
+  GType (*get_type) (void);
+} PageInfo;
+
+static const PageInfo pages[] = {
+  { "mix", N_("Mix"), "blankbook-mix-symbolic", N_("Bench"), bb_mix_page_get_type },
+  { "recipes", N_("Recipes"), "blankbook-recipes-symbolic", N_("Develop"), bb_recipes_page_get_type },
+  { "wash", N_("Wash Log"), "blankbook-wash-symbolic", N_("Develop"), bb_wash_page_get_type },
+  { "blanks", N_("Blanks"), "blankbook-blanks-symbolic", N_("Shop"), bb_blanks_page_get_type },
+  { "supplies", N_("Supplies"), "blankbook-supplies-symbolic", N_("Shop"), bb_supplies_page_get_type },
+  { "safety", N_("Safety"), "blankbook-safety-symbolic", N_("Shop"), bb_safety_page_get_type },
+};
+
+static const PageInfo *
+get_info (GtkListBoxRow *row)
+{
+  return &pages[gtk_list_box_row_get_index (row)];
+}
+
+static void
+row_selected_cb (BbWindow      *self,
+                 GtkListBoxRow *row)
+{
+  const PageInfo *info = NULL;
+
+  if (row == NULL || self->session == NULL)
+    return;
+
+  info = get_info (row);
+  gtk_stack_set_visible_child_name (self->stack, info->name);
+  adw_window_title_set_title (self->title, _(info->title));
+  g_settings_set_string (bb_session_get_settings (self->session), "page", info->name);
+}
+
+static BbPage *
+go_to_page (BbWindow   *self,
+            const char *name)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
+    if (g_str_equal (pages[i].name, name))
+      gtk_list_box_select_row (self->sidebar, gtk_list_box_get_row_at_index (self->sidebar, (int) i));
+
+  return BB_PAGE (gtk_stack_get_child_by_name (self->stack, name));
+}
+
+static void
+show_cb (BbWindow   *self,
+         const char *name,
+         gint64      id)
+{
+  BbPage *page = go_to_page (self, name);
+
+  if (page != NULL)
+    bb_page_show_record (page, id);
+}
+
+static void
+say_cb (BbWindow   *self,
+        const char *text)
+{
+  AdwToast *toast = NULL;
+  /* A toast reads its title as markup. */
+  g_autofree char *escaped = g_markup_escape_text (text, -1);
+
+  toast = adw_toast_new (escaped);
+  adw_toast_set_timeout (toast, 6);
+  adw_toast_overlay_add_toast (self->toasts, toast);
+}
+
+static void
+withdrawn_cb (BbWindow   *self,
+              const char *name,
+              gpointer    table,
+              gint64      id)
+{
+  g_autofree char *text = g_strdup_printf (_("“%s” is withdrawn."), name);
+  g_autofree char *escaped = g_markup_escape_text (text, -1);
+  AdwToast *toast = adw_toast_new (escaped);
+
+  adw_toast_set_button_label (toast, _("Undo"));
+  adw_toast_set_action_name (toast, "win.restore");
+  adw_toast_set_action_target (toast, "(sx)", ((const BbTable *) table)->name, id);
+  adw_toast_set_timeout (toast, 12);
+  adw_toast_overlay_add_toast (self->toasts, toast);
+}
+
+static void
+restore_action (GtkWidget  *widget,
+                const char *name,
+                GVariant   *parameter)
+{
+  BbWindow *self = BB_WINDOW (widget);
+  const char *table = NULL;
+  gint64 id = 0;
+
+  (void) name;
+
+  g_variant_get (parameter, "(&sx)", &table, &id);
+  bb_session_restore (self->session, bb_book_find_table (table), id);
+}
+
+static void
+go_action (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
+{
+  BbPage *page = go_to_page (BB_WINDOW (widget), g_variant_get_string (parameter, NULL));
+
+  (void) name;
+
+  if (page != NULL)
+    bb_page_focus (page);
+}
+
+static void
+update_header_cb (GtkListBoxRow *row,
+                  GtkListBoxRow *before,
+                  gpointer       data)
+{
+  const char *group = get_info (row)->group;
+  GtkWidget *label = NULL;
+
+  (void) data;
+
+  if (before != NULL && g_str_equal (get_info (before)->group, group))
+    {
+      gtk_list_box_row_set_header (row, NULL);
+      return;
+    }
+  label = gtk_label_new (_(group));
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_widget_add_css_class (label, "group-title");
+  gtk_list_box_row_set_header (row, label);
+}
+
+static GtkWidget *
+make_sidebar_row (const PageInfo *info)
+{
+  GtkWidget *row = gtk_list_box_row_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
+  GtkWidget *label = gtk_label_new (_(info->title));
+
+  gtk_box_append (GTK_BOX (box), gtk_image_new_from_icon_name (info->icon_name));
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, _(info->title), -1);
+
+  return row;
+}
+
+static void
+make_pages (BbWindow *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
+    {
+      GtkWidget *page = g_object_new (pages[i].get_type (), NULL);
+
+      gtk_stack_add_named (self->stack, page, pages[i].name);
+      gtk_list_box_append (self->sidebar, make_sidebar_row (&pages[i]));
+      bb_page_set_session (BB_PAGE (page), self->session);
+    }
+}
+
+static void
+restore_size (BbWindow *self)
+{
+  GSettings *settings = bb_session_get_settings (self->session);
+
+  g_settings_bind (settings, "window-width", self, "default-width", G_SETTINGS_BIND_DEFAULT);
+  g_settings_bind (settings, "window-height", self, "default-height", G_SETTINGS_BIND_DEFAULT);
+  g_settings_bind (settings, "window-maximized", self, "maximized", G_SETTINGS_BIND_DEFAULT);
+}
+
+static gboolean
+bb_window_close_request (GtkWindow *window)
+{
+  bb_session_close (BB_WINDOW (window)->session);
+
+  return GTK_WINDOW_CLASS (bb_window_parent_class)->close_request (window);
+}
+
+static void
+bb_window_dispose (GObject *object)
+{
+  BbWindow *self = BB_WINDOW (object);
+
+  g_clear_object (&self->session);
+  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_WINDOW);
+
+  G_OBJECT_CLASS (bb_window_parent_class)->dispose (object);
+}
+
+static void
+add_page_bindings (GtkWidgetClass *widget_class)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
+    gtk_widget_class_add_binding_action (widget_class, GDK_KEY_1 + i, GDK_ALT_MASK, "win.go", "s", pages[i].name);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_f, GDK_CONTROL_MASK, "win.go", "s", "recipes");
+}
+
+static void
+bb_window_class_init (BbWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_window_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = bb_window_close_request;
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbWindow, toasts);
+  gtk_widget_class_bind_template_child (widget_class, BbWindow, sidebar);
+  gtk_widget_class_bind_template_child (widget_class, BbWindow, person_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, BbWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, BbWindow, stack);
+  gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
+  gtk_widget_class_install_action (widget_class, "win.restore", "(sx)", restore_action);
+  gtk_widget_class_install_action (widget_class, "win.go", "s", go_action);
+  add_page_bindings (widget_class);
+}
+
+static void
+bb_window_init (BbWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_list_box_set_header_func (self->sidebar, update_header_cb, NULL, NULL);
+}
+
+/**
+ * bb_window_new:
+ * @application: the program
+ * @session: an open book
+ *
+ * Returns: (transfer none): a window on the book, at the page where it was left
+ */
+BbWindow *
+bb_window_new (GtkApplication *application,
+               BbSession      *session)
+{
+  BbWindow *self = g_object_new (BB_TYPE_WINDOW, "application", application, NULL);
+  g_autofree char *page = NULL;
+  g_autofree char *name = g_path_get_basename (bb_book_get_path (bb_session_get_book (session)));
+
+  self->session = g_object_ref (session);
+  g_signal_connect_object (session, "show", G_CALLBACK (show_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "say", G_CALLBACK (say_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "withdrawn", G_CALLBACK (withdrawn_cb), self, G_CONNECT_SWAPPED);
+  restore_size (self);
+  bb_person_menu_connect (self->person_drop_down, session);
+  adw_window_title_set_subtitle (self->title, name);
+
+  page = g_settings_get_string (bb_session_get_settings (session), "page");
+  make_pages (self);
+  if (go_to_page (self, page) == NULL)
+    go_to_page (self, "recipes");
+
+  return self;
+}
+
+/**
+ * bb_window_get_path:
+ * @self: a window
+ *
+ * Returns: (transfer none): path of the book that the window shows
+ */
+const char *
+bb_window_get_path (BbWindow *self)
+{
+  g_return_val_if_fail (BB_IS_WINDOW (self), NULL);
+
+  return bb_book_get_path (bb_session_get_book (self->session));
+}

@@ -1,0 +1,222 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-worksheet-view"
+
+#include "bb-worksheet-view.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-figure.h"
+#include "bb-rounding.h"
+#include "bb-safety.h"
+#include "bb-split-bar.h"
+
+struct _BbWorksheetView
+{
+  AdwBin parent_instance;
+
+  /* template */
+  GtkStack *stack;
+  GtkLabel *missing_label;
+  GtkGrid *pour_grid;
+  BbSplitBar *split_bar;
+  GtkLabel *split_label;
+  GtkGrid *sheet_grid;
+  GtkLabel *safety_label;
+
+  /* in the grids */
+  BbFigure *concentrate;
+  BbFigure *water;
+  BbFigure *total;
+  BbFigure *per_garment;
+  BbFigure *box;
+  BbFigure *garments;
+  BbFigure *left;
+};
+
+G_DEFINE_FINAL_TYPE (BbWorksheetView, bb_worksheet_view, ADW_TYPE_BIN)
+
+static BbFigure *
+add (GtkGrid    *grid,
+     const char *title,
+     int         column,
+     int         row)
+{
+  GtkWidget *figure = bb_figure_new (title);
+
+  gtk_grid_attach (grid, figure, column, row, 1, 1);
+
+  return BB_FIGURE (figure);
+}
+
+static void
+set_mass_and_volume (BbFigure            *figure,
+                     const BbUnitContext *units,
+                     double               grams,
+                     double               millilitres)
+{
+  g_autofree char *mass = bb_quantity_format (BB_QUANTITY_MASS, bb_round_for_scale (grams), units);
+  g_autofree char *volume = bb_quantity_format_with_unit (BB_QUANTITY_VOLUME, bb_round_for_scale (millilitres), units);
+  g_autofree char *note = g_strdup_printf (_("or %s"), volume);
+
+  bb_figure_set (figure, mass, bb_quantity_get_unit (BB_QUANTITY_MASS, units), note);
+}
+
+static void
+show_split (BbWorksheetView     *self,
+            const BbUnitContext *units,
+            const BbWorksheetIn *in,
+            const BbMixOut      *mix)
+{
+  g_autofree char *dilution = bb_dilution_format (in->parts_concentrate, in->parts_water, units);
+  g_autofree char *share = bb_quantity_format_with_unit (BB_QUANTITY_FRACTION, mix->concentrate_mass_fraction, units);
+  const gboolean by_volume = in->basis == BB_BASIS_VOLUME;
+  g_autofree char *text = NULL;
+
+  if (isnan (mix->solids_fraction))
+    text = by_volume ? g_strdup_printf (_("%s by volume: concentrate is %s of the mass."), dilution, share)
+                     : g_strdup_printf (_("%s by mass: concentrate is %s of the mass."), dilution, share);
+  else
+    {
+      g_autofree char *solids = bb_quantity_format_with_unit (BB_QUANTITY_FRACTION, mix->solids_fraction, units);
+
+      text = by_volume ? g_strdup_printf (_("%s by volume: concentrate is %s of the mass, solids are %s."),
+                                          dilution, share, solids)
+                       : g_strdup_printf (_("%s by mass: concentrate is %s of the mass, solids are %s."), dilution,
+                                          share, solids);
+    }
+  gtk_label_set_label (self->split_label, text);
+  bb_split_bar_set_fraction (self->split_bar, mix->concentrate_mass_fraction);
+}
+
+static void
+show_box (BbWorksheetView     *self,
+          const BbUnitContext *units,
+          const BbBoxOut      *box)
+{
+  g_autofree char *width = bb_quantity_format (BB_QUANTITY_LENGTH, box->box_width_mm, units);
+  g_autofree char *height = bb_quantity_format (BB_QUANTITY_LENGTH, box->box_height_mm, units);
+  g_autofree char *value = g_strdup_printf ("%s × %s", width, height);
+
+  bb_figure_set (self->box, value, bb_quantity_get_unit (BB_QUANTITY_LENGTH, units),
+                 box->clipped == 1 ? _("the margin is cut to the sprayer's reach") : NULL);
+}
+
+static void
+show_garment (BbWorksheetView     *self,
+              const BbUnitContext *units,
+              const BbWorksheetIn *in,
+              const BbWorksheet   *sheet)
+{
+  g_autofree char *wet = bb_quantity_format (BB_QUANTITY_MASS, bb_round_for_scale (sheet->laydown.wet_g), units);
+  g_autofree char *laydown = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, in->laydown_g_per_m2, units);
+  g_autofree char *used = bb_quantity_format_with_unit (BB_QUANTITY_MASS, bb_round_for_scale (sheet->laydown.used_g),
+                                                        units);
+  g_autofree char *note = NULL;
+
+  note = in->overspray_fraction > 0 ? g_strdup_printf (_("%s; %s leave the nozzles"), laydown, used)
+                                    : g_strdup (laydown);
+  bb_figure_set (self->per_garment, wet, bb_quantity_get_unit (BB_QUANTITY_MASS, units), note);
+}
+
+static void
+show_counts (BbWorksheetView     *self,
+             const BbWorksheetIn *in,
+             const BbWorksheet   *sheet)
+{
+  g_autofree char *garments = g_strdup_printf ("%" G_GINT64_FORMAT, sheet->batch.garments);
+  g_autofree char *left = NULL;
+  g_autofree char *spare = NULL;
+
+  if (sheet->batch.garments != in->count)
+    spare = g_strdup_printf (_("%d wanted, the rest to spare"), (int) in->count);
+  bb_figure_set (self->garments, garments, "", spare);
+
+  if (sheet->has_stretch)
+    left = g_strdup_printf ("%" G_GINT64_FORMAT, sheet->stretch.garments);
+  bb_figure_set (self->left, left, "",
+                 !sheet->has_stretch ? _("say how much concentrate is left")
+                 : sheet->stretch.garments < sheet->batch.garments ? _("not enough for this count") : NULL);
+  bb_figure_mark (self->left, sheet->has_stretch && sheet->stretch.garments < sheet->batch.garments);
+}
+
+/**
+ * bb_worksheet_view_show:
+ * @self: a worksheet
+ * @session: the session
+ * @in: what was asked for
+ * @sheet: the results
+ */
+void
+bb_worksheet_view_show (BbWorksheetView     *self,
+                        BbSession           *session,
+                        const BbWorksheetIn *in,
+                        const BbWorksheet   *sheet)
+{
+  const BbUnitContext *units = bb_session_get_units (session);
+
+  g_return_if_fail (BB_IS_WORKSHEET_VIEW (self));
+
+  set_mass_and_volume (self->concentrate, units, sheet->mix.concentrate_g, sheet->mix.concentrate_ml);
+  set_mass_and_volume (self->water, units, sheet->mix.water_g, sheet->mix.water_ml);
+  set_mass_and_volume (self->total, units, sheet->batch.total_g, sheet->mix.total_ml);
+  show_split (self, units, in, &sheet->mix);
+  show_box (self, units, &sheet->box);
+  show_garment (self, units, in, sheet);
+  show_counts (self, in, sheet);
+  gtk_stack_set_visible_child_name (self->stack, "figures");
+}
+
+/**
+ * bb_worksheet_view_show_empty:
+ * @self: a worksheet
+ * @text: what is missing, translated
+ */
+void
+bb_worksheet_view_show_empty (BbWorksheetView *self,
+                              const char      *text)
+{
+  g_return_if_fail (BB_IS_WORKSHEET_VIEW (self));
+
+  gtk_label_set_label (self->missing_label, text);
+  gtk_stack_set_visible_child_name (self->stack, "empty");
+}
+
+static void
+bb_worksheet_view_dispose (GObject *object)
+{
+  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_WORKSHEET_VIEW);
+
+  G_OBJECT_CLASS (bb_worksheet_view_parent_class)->dispose (object);
+}
+
+static void
+bb_worksheet_view_class_init (BbWorksheetViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_worksheet_view_dispose;
+  g_type_ensure (BB_TYPE_SPLIT_BAR);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-worksheet-view.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, stack);
+  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, missing_label);
+  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, pour_grid);
+  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, split_bar);
+  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, split_label);
+  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, sheet_grid);
+  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, safety_label);
+}
+
+static void
+bb_worksheet_view_init (BbWorksheetView *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+
+  self->concentrate = add (self->pour_grid, _("Concentrate"), 0, 0);
+  self->water = add (self->pour_grid, _("Water"), 1, 0);
+  self->total = add (self->pour_grid, _("Makes"), 2, 0);
+  self->per_garment = add (self->sheet_grid, _("On each garment"), 0, 0);
+  self->box = add (self->sheet_grid, _("Box"), 1, 0);
+  self->garments = add (self->sheet_grid, _("Garments to pretreat"), 0, 1);
+  self->left = add (self->sheet_grid, _("Garments left in the container"), 1, 1);
+  gtk_label_set_label (self->safety_label, _(bb_safety_find (BB_STATION_PRETREAT, 0)->brief));
+}
