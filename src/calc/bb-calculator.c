@@ -22,6 +22,7 @@
 #include "bb-press-map.h"
 #include "bb-problem.h"
 #include "bb-solids-match.h"
+#include "bb-process-window.h"
 #include "bb-spray-fit.h"
 #include "bb-stretch.h"
 #include "bb-tunnel.h"
@@ -52,6 +53,7 @@ static const BbCalculator * const calculators[] = {
   &bb_pass_rate_calculator,
   &bb_compare_calculator,
   &bb_wash_life_calculator,
+  &bb_process_window_calculator,
   &bb_cost_calculator,
   &bb_line_rate_calculator,
 };

@@ -13,8 +13,8 @@
 /**
  * bb_root_between:
  * @function: a continuous function
- * @low: where it has one sign
- * @high: where it has the other, or is 0
+ * @from: where it has one sign
+ * @to: above or below @from, where it has the other sign, or is 0
  *
  * Finds where a function is 0, by GSL's form of Brent's method.
  *
@@ -22,24 +22,24 @@
  */
 double
 bb_root_between (gsl_function *function,
-                 double        low,
-                 double        high)
+                 double        from,
+                 double        to)
 {
-  double at_low = GSL_FN_EVAL (function, low);
-  double at_high = GSL_FN_EVAL (function, high);
+  double at_from = GSL_FN_EVAL (function, from);
+  double at_to = GSL_FN_EVAL (function, to);
   double root = GSL_NAN;
   gsl_root_fsolver *solver = NULL;
   int status = GSL_CONTINUE;
 
-  if (at_low == 0.0)
-    return low;
-  if (at_high == 0.0)
-    return high;
-  if (!gsl_finite (at_low) || !gsl_finite (at_high) || (at_low > 0.0) == (at_high > 0.0))
+  if (at_from == 0.0)
+    return from;
+  if (at_to == 0.0)
+    return to;
+  if (!gsl_finite (at_from) || !gsl_finite (at_to) || (at_from > 0.0) == (at_to > 0.0))
     return GSL_NAN;
 
   solver = gsl_root_fsolver_alloc (gsl_root_fsolver_brent);
-  gsl_root_fsolver_set (solver, function, low, high);
+  gsl_root_fsolver_set (solver, function, MIN (from, to), MAX (from, to));
   for (int step = 0; step < MOST_STEPS && status == GSL_CONTINUE; step++)
     {
       gsl_root_fsolver_iterate (solver);

@@ -7,7 +7,7 @@
 G_BEGIN_DECLS
 
 double bb_root_between (gsl_function *function,
-                        double        low,
-                        double        high);
+                        double        from,
+                        double        to);
 
 G_END_DECLS

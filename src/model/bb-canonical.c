@@ -166,7 +166,8 @@ append_texts (GString *out,
  * @record: a record of the field's table
  * @scope: what of nested records to write
  *
- * Appends the JSON value of one field; `null` where there is none, `[]` for a list without items.
+ * Appends the JSON value of one field; `null` where there is none, `[]` for a list without items unless its field says
+ * otherwise.
  */
 void
 bb_json_append_field (GString       *out,
@@ -174,6 +175,11 @@ bb_json_append_field (GString       *out,
                       gconstpointer  record,
                       BbTextScope    scope)
 {
+  if (field->absent_is_null && BB_FIELD_IN (field, gpointer, record) == NULL)
+    {
+      g_string_append (out, "null");
+      return;
+    }
   if (field->kind == BB_KIND_LIST || field->kind == BB_KIND_NUMBERS)
     {
       append_array (out, field, record, scope);

@@ -126,6 +126,7 @@ typedef enum {
  * @derived: %TRUE if the program sets it: it is stored and exported, but no form asks for it
  * @unsealed: %TRUE if it is no part of the record's canonical text
  * @multiline: %TRUE for a text of several lines
+ * @absent_is_null: %TRUE for a list of an output that is written as `null`, not `[]`, where it was not determined
  * @parts_with: the field that is entered together with this one as `a : b`
  * @station: its place in a recipe's chain
  *
@@ -149,6 +150,7 @@ struct _BbField {
   gboolean derived;
   gboolean unsealed;
   gboolean multiline;
+  gboolean absent_is_null;
   const char *parts_with;
   BbStation station;
 };
