@@ -25,6 +25,7 @@
 #include "bb-process-window.h"
 #include "bb-spray-fit.h"
 #include "bb-stretch.h"
+#include "bb-trial-plan.h"
 #include "bb-tunnel.h"
 #include "bb-wash-life.h"
 #include "bb-wash-verdict.h"
@@ -54,6 +55,7 @@ static const BbCalculator * const calculators[] = {
   &bb_compare_calculator,
   &bb_wash_life_calculator,
   &bb_process_window_calculator,
+  &bb_trial_plan_calculator,
   &bb_cost_calculator,
   &bb_line_rate_calculator,
 };
