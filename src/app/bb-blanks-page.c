@@ -86,7 +86,7 @@ static void
 bb_blanks_page_dispose (GObject *object)
 {
   BB_BLANKS_PAGE (object)->colourways = NULL;
-  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_BLANKS_PAGE);
+  adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_blanks_page_parent_class)->dispose (object);
 }

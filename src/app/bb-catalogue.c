@@ -252,7 +252,7 @@ bb_catalogue_dispose (GObject *object)
 {
   BbCatalogue *self = BB_CATALOGUE (object);
 
-  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_CATALOGUE);
+  adw_bin_set_child (ADW_BIN (self), NULL);
   g_clear_object (&self->selection);
   g_clear_object (&self->filter);
   g_clear_object (&self->store);

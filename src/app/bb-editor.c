@@ -354,7 +354,7 @@ bb_editor_dispose (GObject *object)
   g_clear_handle_id (&self->keep_source, g_source_remove);
   self->form = NULL;
   g_clear_object (&self->session);
-  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_EDITOR);
+  adw_bin_set_child (ADW_BIN (self), NULL);
 
   G_OBJECT_CLASS (bb_editor_parent_class)->dispose (object);
 }

@@ -90,7 +90,6 @@ bb_field_row_dispose (GObject *object)
   BbFieldRowPrivate *priv = bb_field_row_get_instance_private (BB_FIELD_ROW (object));
 
   g_clear_object (&priv->session);
-  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_FIELD_ROW);
 
   G_OBJECT_CLASS (bb_field_row_parent_class)->dispose (object);
 }

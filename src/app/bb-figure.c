@@ -23,7 +23,7 @@ G_DEFINE_FINAL_TYPE (BbFigure, bb_figure, ADW_TYPE_BIN)
 static void
 bb_figure_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_FIGURE);
+  adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_figure_parent_class)->dispose (object);
 }

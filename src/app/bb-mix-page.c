@@ -322,7 +322,7 @@ bb_mix_page_dispose (GObject *object)
 
   g_clear_handle_id (&self->keep_source, g_source_remove);
   g_clear_pointer (&self->revision, bb_revision_free);
-  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_MIX_PAGE);
+  adw_bin_set_child (ADW_BIN (self), NULL);
 
   G_OBJECT_CLASS (bb_mix_page_parent_class)->dispose (object);
 }

@@ -505,7 +505,7 @@ bb_recipe_detail_dispose (GObject *object)
 {
   BbRecipeDetail *self = BB_RECIPE_DETAIL (object);
 
-  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_RECIPE_DETAIL);
+  adw_bin_set_child (ADW_BIN (self), NULL);
   g_clear_pointer (&self->revisions, g_ptr_array_unref);
   g_clear_pointer (&self->recipe, bb_recipe_free);
   g_clear_object (&self->session);

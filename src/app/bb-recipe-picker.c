@@ -95,7 +95,7 @@ bb_recipe_picker_dispose (GObject *object)
 {
   BbRecipePicker *self = BB_RECIPE_PICKER (object);
 
-  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_RECIPE_PICKER);
+  adw_bin_set_child (ADW_BIN (self), NULL);
   g_clear_object (&self->selection);
   g_clear_object (&self->recipes);
 

@@ -233,7 +233,7 @@ bb_recipes_page_dispose (GObject *object)
 {
   BbRecipesPage *self = BB_RECIPES_PAGE (object);
 
-  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_RECIPES_PAGE);
+  adw_bin_set_child (ADW_BIN (self), NULL);
   g_clear_object (&self->selection);
   g_clear_object (&self->recipes);
 

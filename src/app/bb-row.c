@@ -22,7 +22,7 @@ G_DEFINE_FINAL_TYPE (BbRow, bb_row, ADW_TYPE_BIN)
 static void
 bb_row_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_ROW);
+  adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_row_parent_class)->dispose (object);
 }

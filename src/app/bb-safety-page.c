@@ -106,7 +106,7 @@ bb_safety_page_refresh (BbPage *page)
 static void
 bb_safety_page_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_SAFETY_PAGE);
+  adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_safety_page_parent_class)->dispose (object);
 }

@@ -81,7 +81,7 @@ bb_station_view_snapshot (GtkWidget   *widget,
 static void
 bb_station_view_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_STATION_VIEW);
+  adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_station_view_parent_class)->dispose (object);
 }

@@ -79,7 +79,7 @@ static void
 bb_supplies_page_dispose (GObject *object)
 {
   BB_SUPPLIES_PAGE (object)->hazards = NULL;
-  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_SUPPLIES_PAGE);
+  adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_supplies_page_parent_class)->dispose (object);
 }

@@ -104,7 +104,7 @@ static void
 bb_wash_page_dispose (GObject *object)
 {
   BB_WASH_PAGE (object)->readings = NULL;
-  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_WASH_PAGE);
+  adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_wash_page_parent_class)->dispose (object);
 }

@@ -170,7 +170,7 @@ bb_weigh_strip_dispose (GObject *object)
   BbWeighStrip *self = BB_WEIGH_STRIP (object);
 
   g_clear_object (&self->session);
-  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_WEIGH_STRIP);
+  adw_bin_set_child (ADW_BIN (self), NULL);
 
   G_OBJECT_CLASS (bb_weigh_strip_parent_class)->dispose (object);
 }

@@ -184,7 +184,7 @@ bb_worksheet_view_show_empty (BbWorksheetView *self,
 static void
 bb_worksheet_view_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_WORKSHEET_VIEW);
+  adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_worksheet_view_parent_class)->dispose (object);
 }
