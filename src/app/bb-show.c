@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-format.h"
+
 /**
  * bb_show_date:
  * @date: (nullable): a date of a record
@@ -74,16 +76,6 @@ bb_show_name (BbSession     *session,
   return name;
 }
 
-static char *
-show_list (const BbField *field,
-           gconstpointer  record)
-{
-  if (field->item == &bb_fibre_share_table)
-    return bb_composition_dup_text (bb_field_get_array (field, record));
-
-  return g_strdup_printf ("%u", bb_field_get_array (field, record)->len);
-}
-
 /**
  * bb_show_field:
  * @session: the session
@@ -99,36 +91,14 @@ bb_show_field (BbSession     *session,
                const BbField *field,
                gconstpointer  record)
 {
-  const BbUnitContext *units = bb_session_get_units (session);
-
   if (!bb_field_is_set (field, record))
     return g_strdup ("");
+  if (field->kind == BB_KIND_DATE)
+    return bb_show_date (bb_field_get_text (field, record));
+  if (field->kind == BB_KIND_REFERENCE)
+    return bb_show_name (session, field->target, bb_field_get_integer (field, record));
 
-  switch ((int) field->kind)
-    {
-    case BB_KIND_NUMBER:
-      if (field->parts_with != NULL)
-        {
-          const BbField *water = bb_table_find_field (table, field->parts_with);
-
-          return bb_dilution_format (bb_field_get_number (field, record), bb_field_get_number (water, record), units);
-        }
-      return bb_quantity_format_with_unit (field->quantity, bb_field_get_number (field, record), units);
-    case BB_KIND_INTEGER:
-      return g_strdup_printf ("%" G_GINT64_FORMAT, bb_field_get_integer (field, record));
-    case BB_KIND_CHOICE:
-      return g_strdup (bb_choices_get_title (field->choices, bb_field_get_choice (field, record)));
-    case BB_KIND_FLAG:
-      return g_strdup (bb_field_get_choice (field, record) == 1 ? _("Yes") : _("No"));
-    case BB_KIND_DATE:
-      return bb_show_date (bb_field_get_text (field, record));
-    case BB_KIND_REFERENCE:
-      return bb_show_name (session, field->target, bb_field_get_integer (field, record));
-    case BB_KIND_LIST:
-      return show_list (field, record);
-    default:
-      return g_strdup (bb_field_get_text (field, record));
-    }
+  return bb_field_format (table, field, record, bb_session_get_units (session));
 }
 
 /**

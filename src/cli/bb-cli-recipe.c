@@ -6,19 +6,10 @@
 #include "bb-canonical.h"
 #include "bb-cli-show.h"
 #include "bb-codes.h"
-#include "bb-format.h"
 #include "bb-json-write.h"
 
 /* Of a column; notes and reasons stand in the last one, which has no limit. */
 #define WIDEST 60
-
-static const char * const station_titles[BB_N_STATIONS] = {
-  [BB_STATION_PRETREAT] = N_("Pretreat"),
-  [BB_STATION_DRY] = N_("Dry"),
-  [BB_STATION_PRINT] = N_("Print"),
-  [BB_STATION_CURE] = N_("Cure"),
-  [BB_STATION_PROOF] = N_("Has to pass"),
-};
 
 /**
  * bb_cli_recipe_free:
@@ -125,7 +116,7 @@ add_facts (GPtrArray     *rows,
       g_autofree char *value = NULL;
 
       if (field->station != station || field->derived || !bb_field_is_set (field, record) ||
-          bb_field_is_part (table, field) || is_heading (field))
+          bb_table_is_second_part (table, field) || is_heading (field))
         continue;
       title = g_strconcat ("  ", _(field->title), NULL);
       value = bb_cli_show_field (book, table, field, record);
@@ -146,7 +137,7 @@ append_chain (GString           *out,
   for (guint s = BB_STATION_PRETREAT; s < BB_N_STATIONS; s++)
     {
       add_row (rows, "", NULL, NULL, NULL);
-      add_row (rows, _(station_titles[s]), NULL, NULL, NULL);
+      add_row (rows, bb_station_get_title ((BbStation) s), NULL, NULL, NULL);
       add_facts (rows, book, &bb_revision_table, self->revision, (BbStation) s);
     }
   bb_cli_append_columns (out, rows, WIDEST);

@@ -5,24 +5,6 @@
 
 #include "bb-blank.h"
 
-/**
- * bb_field_is_part:
- * @table: a table
- * @field: a field of it
- *
- * Returns: %TRUE if another field of the table is shown together with this one, as the first part of `a : b`
- */
-gboolean
-bb_field_is_part (const BbTable *table,
-                  const BbField *field)
-{
-  for (guint i = 0; i < table->n_fields; i++)
-    if (g_strcmp0 (table->fields[i].parts_with, field->name) == 0)
-      return TRUE;
-
-  return FALSE;
-}
-
 static char *
 format_number (const BbTable       *table,
                const BbField       *field,

@@ -5,11 +5,9 @@
 
 G_BEGIN_DECLS
 
-gboolean bb_field_is_part   (const BbTable       *table,
-                             const BbField       *field);
-char    *bb_field_format    (const BbTable       *table,
-                             const BbField       *field,
-                             gconstpointer        record,
-                             const BbUnitContext *context);
+char *bb_field_format (const BbTable       *table,
+                       const BbField       *field,
+                       gconstpointer        record,
+                       const BbUnitContext *context);
 
 G_END_DECLS

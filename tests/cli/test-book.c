@@ -223,7 +223,7 @@ test_show (Fixture       *self,
   assert_told (text, " 150 g/m²\n");
   assert_told (text, "Bittern pretreat concentrate");
   assert_told (text, "\nPretreat\n");
-  assert_told (text, "\nHas to pass\n");
+  assert_told (text, "\nProof\n");
   assert_told (text, "\n  MUD-BLACK.1  Withdrawn  ");
   assert_told (old, "MUD-BLACK.1  ");
   assert_told (old, "Withdrawn since 2025-06-02");

@@ -274,6 +274,8 @@ static const struct {
     "revision[0].dry_kpa: 10000 is above the maximum 1000" },
   { SHOP_HEAD "\"revision\":[" SHOP_REVISION ("R.1", "1", "") "," SHOP_REVISION ("R.1", "1", ",\"note\":\"x\"") "]}",
     "revision[1].note: the book already holds R.1 with another value." },
+  { SHOP_HEAD "\"revision\":[" SHOP_REVISION ("R.1", "1", ",\"dry_sheet\":\"PT\"") "]}",
+    "revision[0].dry_sheet: The record is of the kind 'Pretreat', and has to be 'Cover sheet'." },
   { SHOP_HEAD "\"recipe\":[]}", "recipe: the key is given twice" },
 };
 
