@@ -4,11 +4,12 @@
 #include <glib/gstdio.h>
 #include <sqlite3.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "bb-error.h"
 #include "bb-json.h"
 
-/* Files are written into the book of a folder of their own, which goes with the test. */
+/* Each test has a book in a folder of its own, which goes with the test: an empty one, or a copy of the demo shop's. */
 typedef struct {
   char *folder;
   BbBook *book;
@@ -31,9 +32,22 @@ static void
 set_up (Fixture       *self,
         gconstpointer  data)
 {
-  (void) data;
+  g_autofree char *path = NULL;
+  g_autofree char *demo = NULL;
+  gsize length = 0;
+
   self->folder = g_dir_make_tmp ("blankbook-exchange-XXXXXX", NULL);
-  self->book = make_book (self, "shop.book");
+  if (data == NULL)
+    {
+      self->book = make_book (self, "shop.book");
+      return;
+    }
+
+  path = g_build_filename (self->folder, "shop.book", NULL);
+  g_assert_true (g_file_get_contents (data, &demo, &length, NULL));
+  g_assert_true (g_file_set_contents (path, demo, (gssize) length, NULL));
+  self->book = bb_book_open (path, NULL);
+  g_assert_nonnull (self->book);
 }
 
 static void
@@ -165,13 +179,11 @@ static void
 test_export_comes_in_as_the_same (Fixture       *self,
                                   gconstpointer  data)
 {
-  g_autofree char *demo = load_demo ();
   g_autoptr (BbBook) second = make_book (self, "second.book");
   g_autofree char *first_text = NULL;
   g_autofree char *second_text = NULL;
 
   (void) data;
-  import (self->book, demo);
   first_text = export (self->book);
   import (second, first_text);
   second_text = export (second);
@@ -339,18 +351,33 @@ follow (guint    done,
     g_cancellable_cancel (self->cancellable);
 }
 
+/* A file of many small records. */
+static char *
+make_crowd (void)
+{
+  GString *text = g_string_new ("{\"format\":\"blankbook-book\",\"version\":1,\"person\":[");
+
+  for (guint i = 0; i < 500; i++)
+    g_string_append_printf (text, "%s{\"code\":\"P%u\",\"name\":\"Person %u\",\"role\":\"operator\"}",
+                            i > 0 ? "," : "", i, i);
+  g_string_append (text, "]}");
+
+  return g_string_free (text, FALSE);
+}
+
 static void
 test_progress (Fixture       *self,
                gconstpointer  data)
 {
-  g_autofree char *demo = load_demo ();
+  g_autofree char *crowd = make_crowd ();
   Following following = { NULL, 0, 0, 0 };
   const BbExchangeWatch watch = { .progress = follow, .data = &following };
   BbImported imported = { 0, 0 };
   g_autofree char *text = NULL;
 
   (void) data;
-  g_assert_true (bb_exchange_import (self->book, demo, strlen (demo), &watch, &imported, NULL));
+  g_assert_true (bb_exchange_import (self->book, crowd, strlen (crowd), &watch, &imported, NULL));
+  g_assert_cmpuint (imported.n_added, ==, 500);
   g_assert_cmpuint (following.last, ==, imported.n_added);
   g_assert_cmpuint (following.total, ==, imported.n_added);
   g_assert_cmpuint (following.n_calls, >, 5);
@@ -365,14 +392,14 @@ static void
 test_stopped_import_leaves_nothing (Fixture       *self,
                                     gconstpointer  data)
 {
-  g_autofree char *demo = load_demo ();
+  g_autofree char *crowd = make_crowd ();
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
   Following following = { cancellable, 0, 0, 0 };
   const BbExchangeWatch watch = { .progress = follow, .data = &following, .cancellable = cancellable };
   g_autoptr (GError) error = NULL;
 
   (void) data;
-  g_assert_false (bb_exchange_import (self->book, demo, strlen (demo), &watch, NULL, &error));
+  g_assert_false (bb_exchange_import (self->book, crowd, strlen (crowd), &watch, NULL, &error));
   g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
   g_assert_cmpuint (following.last, >=, 100);
   g_assert_cmpuint (following.last, <, following.total);
@@ -383,13 +410,12 @@ static void
 test_stopped_export (Fixture       *self,
                      gconstpointer  data)
 {
-  g_autofree char *demo = load_demo ();
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
   const BbExchangeWatch watch = { .cancellable = cancellable };
   g_autoptr (GError) error = NULL;
 
   (void) data;
-  import (self->book, demo);
+  import (self->book, SHOP);
   g_cancellable_cancel (cancellable);
   g_assert_null (bb_exchange_export (self->book, NULL, 0, &watch, &error));
   g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
@@ -399,7 +425,6 @@ static void
 test_one_recipe_with_what_belongs_to_it (Fixture       *self,
                                          gconstpointer  data)
 {
-  g_autofree char *demo = load_demo ();
   g_autoptr (BbBook) second = make_book (self, "second.book");
   g_autoptr (BbRecipe) recipe = NULL;
   g_autoptr (BbRecipe) copy = NULL;
@@ -408,7 +433,6 @@ test_one_recipe_with_what_belongs_to_it (Fixture       *self,
   g_autoptr (GError) error = NULL;
 
   (void) data;
-  import (self->book, demo);
   recipe = bb_book_load_by_code (self->book, &bb_recipe_table, "MUD-BLACK", &error);
   g_assert_no_error (error);
   revisions = bb_book_load_referring (self->book, &bb_revision_table, &bb_recipe_table, recipe->id, NULL);
@@ -459,7 +483,6 @@ static void
 test_every_table_as_csv (Fixture       *self,
                          gconstpointer  data)
 {
-  g_autofree char *demo = load_demo ();
   g_autoptr (BbBook) second = make_book (self, "second.book");
   g_autofree char *first_text = NULL;
   g_autofree char *second_text = NULL;
@@ -467,7 +490,6 @@ test_every_table_as_csv (Fixture       *self,
   const BbTable * const *tables = bb_book_tables (&n_tables);
 
   (void) data;
-  import (self->book, demo);
   for (guint t = 0; t < n_tables; t++)
     if (tables[t] != &bb_event_table && tables[t] != &bb_standing_table)
       {
@@ -510,24 +532,17 @@ static void
 test_demo_makes_a_book (Fixture       *self,
                         gconstpointer  data)
 {
-  g_autofree char *path = g_build_filename (self->folder, "demo.book", NULL);
   g_autofree char *before = NULL;
   g_autofree char *after = NULL;
   g_autoptr (GError) error = NULL;
-  g_autoptr (BbBook) book = NULL;
-  BbImported imported = { 0, 0 };
 
   (void) data;
-  g_assert_true (bb_exchange_make_demo (path, NULL, &imported, &error));
-  g_assert_no_error (error);
-  book = bb_book_open (path, &error);
-  g_assert_no_error (error);
-  g_assert_cmpuint (count (book, &bb_recipe_table), >=, 15);
-  before = export (book);
+  g_assert_cmpuint (count (self->book, &bb_recipe_table), >=, 15);
+  before = export (self->book);
 
-  g_assert_false (bb_exchange_make_demo (path, NULL, NULL, &error));
+  g_assert_false (bb_exchange_make_demo (bb_book_get_path (self->book), NULL, NULL, &error));
   g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_EXISTS);
-  after = export (book);
+  after = export (self->book);
   g_assert_cmpstr (before, ==, after);
 }
 
@@ -548,15 +563,20 @@ test_stopped_demo_leaves_no_file (Fixture       *self,
 }
 
 #define ADD(path, func) g_test_add ("/exchange/" path, Fixture, NULL, set_up, func, tear_down)
+#define ADD_IN_DEMO(path, func) g_test_add ("/exchange/" path, Fixture, demo, set_up, func, tear_down)
 
 int
 main (int   argc,
       char *argv[])
 {
+  g_autofree char *demo = g_strdup_printf ("%s/blankbook-exchange-%d.book", g_get_tmp_dir (), (int) getpid ());
+  int status = 0;
+
   g_test_init (&argc, &argv, NULL);
+  g_assert_true (bb_exchange_make_demo (demo, NULL, NULL, NULL));
 
   ADD ("demo-comes-in-whole", test_demo_comes_in_whole);
-  ADD ("export-comes-in-as-the-same", test_export_comes_in_as_the_same);
+  ADD_IN_DEMO ("export-comes-in-as-the-same", test_export_comes_in_as_the_same);
   ADD ("what-is-known-is-passed-over", test_what_is_known_is_passed_over);
   ADD ("an-emptied-default-stays-empty", test_an_emptied_default_stays_empty);
   ADD ("a-revision-without-state-is-a-draft", test_a_revision_without_state_is_a_draft);
@@ -566,12 +586,15 @@ main (int   argc,
   ADD ("progress", test_progress);
   ADD ("stopped-import-leaves-nothing", test_stopped_import_leaves_nothing);
   ADD ("stopped-export", test_stopped_export);
-  ADD ("one-recipe-with-what-belongs-to-it", test_one_recipe_with_what_belongs_to_it);
+  ADD_IN_DEMO ("one-recipe-with-what-belongs-to-it", test_one_recipe_with_what_belongs_to_it);
   ADD ("export-finds-a-changed-byte", test_export_finds_a_changed_byte);
-  ADD ("every-table-as-csv", test_every_table_as_csv);
+  ADD_IN_DEMO ("every-table-as-csv", test_every_table_as_csv);
   ADD ("csv-names-the-row", test_csv_names_the_row);
-  ADD ("demo-makes-a-book", test_demo_makes_a_book);
+  ADD_IN_DEMO ("demo-makes-a-book", test_demo_makes_a_book);
   ADD ("stopped-demo-leaves-no-file", test_stopped_demo_leaves_no_file);
 
-  return g_test_run ();
+  status = g_test_run ();
+  g_unlink (demo);
+
+  return status;
 }
