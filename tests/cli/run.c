@@ -39,6 +39,7 @@ run_cli (const char *input,
                                         G_SUBPROCESS_FLAGS_STDERR_PIPE);
   /* The test's own folders, which are not those of the person who runs it. */
   g_subprocess_launcher_setenv (launcher, "XDG_DATA_HOME", g_get_user_data_dir (), TRUE);
+  g_subprocess_launcher_setenv (launcher, "XDG_CACHE_HOME", g_get_user_cache_dir (), TRUE);
   process = g_subprocess_launcher_spawnv (launcher, (const char * const *) arguments->pdata, &error);
   g_assert_no_error (error);
   g_subprocess_communicate (process, in, NULL, &out, &err, &error);

@@ -23,6 +23,8 @@ set_up (Fixture       *self,
 
   self->folder = g_dir_make_tmp ("blankbook-cli-XXXXXX", NULL);
   self->book = g_build_filename (self->folder, "demo.book", NULL);
+  if (!g_file_test (data, G_FILE_TEST_EXISTS))
+    g_assert_true (bb_exchange_make_demo (data, NULL, NULL, NULL));
   g_assert_true (g_file_get_contents (data, &demo, &length, NULL));
   g_assert_true (g_file_set_contents (self->book, demo, (gssize) length, NULL));
 }
@@ -473,7 +475,6 @@ main (int   argc,
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
 
   demo = g_strdup_printf ("%s/blankbook-cli-%d.book", g_get_tmp_dir (), (int) getpid ());
-  g_assert_true (bb_exchange_make_demo (demo, NULL, NULL, NULL));
 
   ADD ("new", test_new);
   ADD ("own-book", test_own_book);
