@@ -35,7 +35,10 @@ typedef struct {
   const char *value;
 } Pragma;
 
-/* WAL stands first: it alone can be refused, by a folder that can't hold the file beside the book. */
+/*
+ * WAL stands first: it alone can be refused, by a folder that can't hold the file beside the book. Temporary data is
+ * what a save inside a transaction may have to undo: kept in a file it costs an import most of its time.
+ */
 static const Pragma pragmas[] = {
   { "PRAGMA journal_mode = WAL", "PRAGMA journal_mode", "wal" },
   { "PRAGMA synchronous = FULL", "PRAGMA synchronous", "2" },
@@ -44,6 +47,7 @@ static const Pragma pragmas[] = {
   { "PRAGMA trusted_schema = OFF", "PRAGMA trusted_schema", "0" },
   { "PRAGMA cell_size_check = ON", "PRAGMA cell_size_check", "1" },
   { "PRAGMA mmap_size = 0", "PRAGMA mmap_size", "0" },
+  { "PRAGMA temp_store = MEMORY", "PRAGMA temp_store", "2" },
 };
 
 /**
