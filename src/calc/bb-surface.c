@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-surface.h"
 
-#include <gsl/gsl_blas.h>
 #include <gsl/gsl_multifit.h>
 
 /* A combination of terms that moves a prediction less than this, relative to the largest, is not determined. */
@@ -193,6 +192,38 @@ bb_surface_free (BbSurface *self)
   g_free (self);
 }
 
+/* A surface has few terms and is asked for at thousands of places: plain loops instead of calls to BLAS. */
+static double
+multiply (const BbSurface *self,
+          const double    *terms)
+{
+  double sum = 0.0;
+
+  for (guint i = 0; i < self->n_terms; i++)
+    sum += terms[i] * gsl_vector_get (self->coded, i);
+
+  return sum;
+}
+
+static double
+multiply_twice (const BbSurface *self,
+                const double    *terms)
+{
+  double sum = 0.0;
+
+  for (guint i = 0; i < self->n_terms; i++)
+    {
+      const double *row = gsl_matrix_const_ptr (self->inverse, i, 0);
+      double product = terms[i] * row[i];
+
+      for (guint j = 0; j < i; j++)
+        product += 2.0 * terms[j] * row[j];
+      sum += terms[i] * product;
+    }
+
+  return MAX (sum, 0.0);
+}
+
 /**
  * bb_surface_predict:
  * @self: a surface
@@ -205,13 +236,10 @@ bb_surface_predict (const BbSurface *self,
                     const double    *x)
 {
   double terms[BB_SURFACE_MOST_TERMS];
-  gsl_vector_view view = gsl_vector_view_array (terms, self->n_terms);
-  double height = 0.0;
 
   bb_surface_get_terms (self, x, terms);
-  gsl_blas_ddot (&view.vector, self->coded, &height);
 
-  return height;
+  return multiply (self, terms);
 }
 
 /**
@@ -226,16 +254,10 @@ bb_surface_get_leverage (const BbSurface *self,
                          const double    *x)
 {
   double terms[BB_SURFACE_MOST_TERMS];
-  double product[BB_SURFACE_MOST_TERMS];
-  gsl_vector_view view = gsl_vector_view_array (terms, self->n_terms);
-  gsl_vector_view product_view = gsl_vector_view_array (product, self->n_terms);
-  double leverage = 0.0;
 
   bb_surface_get_terms (self, x, terms);
-  gsl_blas_dsymv (CblasLower, 1.0, self->inverse, &view.vector, 0.0, &product_view.vector);
-  gsl_blas_ddot (&view.vector, &product_view.vector, &leverage);
 
-  return MAX (leverage, 0.0);
+  return multiply_twice (self, terms);
 }
 
 /*
@@ -300,14 +322,8 @@ bb_surface_get_coefficient (const BbSurface *self,
                             double          *standard_error)
 {
   double shares[BB_SURFACE_MOST_TERMS];
-  double product[BB_SURFACE_MOST_TERMS];
-  gsl_vector_view view = gsl_vector_view_array (shares, self->n_terms);
-  gsl_vector_view product_view = gsl_vector_view_array (product, self->n_terms);
-  double variance = 0.0;
 
   get_shares (self, term, shares);
-  gsl_blas_ddot (&view.vector, self->coded, value);
-  gsl_blas_dsymv (CblasLower, 1.0, self->inverse, &view.vector, 0.0, &product_view.vector);
-  gsl_blas_ddot (&view.vector, &product_view.vector, &variance);
-  *standard_error = self->residual_sd * sqrt (MAX (variance, 0.0));
+  *value = multiply (self, shares);
+  *standard_error = self->residual_sd * sqrt (multiply_twice (self, shares));
 }

@@ -256,6 +256,41 @@ test_survival_falls_and_stays_within_its_bounds (void)
     }
 }
 
+/* Whatever is within the limits is answered, by finite numbers or by null: the calculator's own check sees to it. */
+static void
+test_extremes_are_answered (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (12);
+  guint n_fitted = 0;
+
+  for (guint trial = 0; trial < 2000; trial++)
+    {
+      g_autoptr (BbWashLifeIn) in = bb_wash_life_in_new ();
+      g_autoptr (BbWashLifeOut) out = NULL;
+      guint n = (guint) g_rand_int_range (random, 1, 12);
+
+      in->at_cycles = g_rand_boolean (random) ? 1e6 : 0.0;
+      for (guint i = 0; i < n; i++)
+        {
+          double good = g_rand_int_range (random, 0, 4) == 0 ? 0.0 : pow (10.0, g_rand_double_range (random, -12, 5.9));
+          double next = nextafter (good, 1e6);
+          double bad = g_rand_boolean (random) ? next : fmin (1e6, fmax (next, good + pow (10.0, 7.0 - trial % 20)));
+
+          add_specimen (in, good, g_rand_int_range (random, 0, 3) == 0 ? (double) NAN : bad);
+        }
+      out = estimate (in);
+      if (out->reason == BB_CHOICE_NONE)
+        {
+          n_fitted++;
+          g_assert_cmpfloat (out->shape, >, 0.0);
+          g_assert_cmpfloat (out->scale, >, 0.0);
+          g_assert_cmpfloat (out->survival_at, >=, 0.0);
+          g_assert_cmpfloat (out->survival_at, <=, 1.0);
+        }
+    }
+  g_assert_cmpuint (n_fitted, >, 1000);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -267,6 +302,7 @@ main (int   argc,
   g_test_add_func ("/wash-life/published-curve", test_published_curve);
   g_test_add_func ("/wash-life/order-changes-nothing", test_order_changes_nothing);
   g_test_add_func ("/wash-life/scale-follows-cycles", test_scale_follows_cycles);
+  g_test_add_func ("/wash-life/extremes-are-answered", test_extremes_are_answered);
   g_test_add_func ("/wash-life/survival-falls", test_survival_falls_and_stays_within_its_bounds);
 
   return g_test_run ();

@@ -421,6 +421,49 @@ test_next_specimens_narrow (void)
     }
 }
 
+/* A setting somewhere from -1e6 to 1e6, over many powers of ten, or one of the ends. */
+static double
+extreme_setting (GRand *random)
+{
+  double size = g_rand_int_range (random, 0, 4) == 0 ? 1e6 : pow (10.0, g_rand_double_range (random, -12, 6));
+
+  return g_rand_boolean (random) ? size : -size;
+}
+
+/* Whatever is within the limits is answered, by finite numbers or by null: the calculator's own check sees to it. */
+static void
+test_extremes_are_answered (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (11);
+  guint n_fitted = 0;
+
+  for (guint trial = 0; trial < 80; trial++)
+    {
+      g_autoptr (BbProcessWindowIn) in = random_window (random, 1 + trial % 2);
+      g_autoptr (BbProcessWindowOut) out = NULL;
+
+      in->confidence = g_rand_boolean (random) ? 1.0 - 1e-12 : g_rand_double_range (random, 1e-12, 0.999);
+      for (guint f = 0; f < in->factors->len; f++)
+        {
+          double a = extreme_setting (random);
+          double b = extreme_setting (random);
+
+          get_factor (in, f)->low = MIN (a, b);
+          get_factor (in, f)->high = a == b ? nextafter (a, (double) INFINITY) : MAX (a, b);
+          get_factor (in, f)->cost_per_unit = extreme_setting (random);
+          get_factor (in, f)->high = MIN (get_factor (in, f)->high, 1e6);
+          get_factor (in, f)->low = MIN (get_factor (in, f)->low, nextafter (get_factor (in, f)->high, -1e7));
+          for (guint i = 0; i < in->runs->len; i++)
+            if (g_rand_boolean (random))
+              g_array_index (g_array_index (in->runs, BbWindowRun, i).x, double, f) = extreme_setting (random);
+        }
+      out = find_window (in);
+      if (out->coefficients != NULL)
+        n_fitted++;
+    }
+  g_assert_cmpuint (n_fitted, >, 25);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -435,6 +478,7 @@ main (int   argc,
   g_test_add_func ("/window/order-of-runs-changes-nothing", test_order_of_runs_changes_nothing);
   g_test_add_func ("/window/wider-confidence-never-narrows", test_wider_confidence_never_narrows);
   g_test_add_func ("/window/next-specimens-narrow", test_next_specimens_narrow);
+  g_test_add_func ("/window/extremes-are-answered", test_extremes_are_answered);
 
   return g_test_run ();
 }
