@@ -158,8 +158,8 @@ static gboolean
 check_search_words (Check   *self,
                     GError **error)
 {
-  g_autofree char *sql = g_strdup_printf ("SELECT id FROM (SELECT * FROM (%s EXCEPT " FOUND ") "
-                                          "UNION SELECT * FROM (" FOUND " EXCEPT %s)) ORDER BY id",
+  g_autofree char *sql = g_strdup_printf ("SELECT DISTINCT id FROM (SELECT * FROM (%s EXCEPT " FOUND ") "
+                                          "UNION SELECT * FROM (" FOUND " EXCEPT %s))",
                                           bb_book_index_select (), bb_book_index_select ());
   g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
   BbStep step = BB_STEP_ERROR;

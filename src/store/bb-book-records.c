@@ -88,6 +88,9 @@ name_cause (BbBook         *self,
             gconstpointer   record,
             GError        **error)
 {
+  if (error == NULL)
+    return;
+
   if (g_error_matches (*error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND))
     name_missing_reference (self, table, record, error);
   else if (g_error_matches (*error, BB_STORE_ERROR, BB_STORE_ERROR_EXISTS))

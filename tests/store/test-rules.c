@@ -1,0 +1,299 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-test"
+
+#include "store-helpers.h"
+
+#include <string.h>
+
+/* What the database refuses by itself, whoever asks: all through plain SQL, on a connection without our settings. */
+
+typedef struct {
+  BbBook *book;
+  Shop *shop;
+  sqlite3 *plain;
+  gint64 tried;
+  gint64 proven;
+  gint64 unused;
+} Rules;
+
+static gint64
+add_revision (Rules *rules)
+{
+  g_autoptr (BbRevision) revision = helper_make_revision (rules->shop->recipe->id, rules->shop->pretreat->id);
+  g_autoptr (GError) error = NULL;
+
+  revision->reason = g_strdup ("Warmer.");
+  g_assert_true (bb_book_save_revision (rules->book, revision, &error));
+  g_assert_no_error (error);
+
+  return revision->id;
+}
+
+/* One revision is in use by a wash test, one by its state, one is not. */
+static void
+set_up (Rules         *rules,
+        gconstpointer  data)
+{
+  g_autofree char *path = helper_new_path ();
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  rules->book = helper_create (path);
+  rules->shop = helper_fill (rules->book);
+  rules->tried = rules->shop->revision->id;
+  rules->proven = add_revision (rules);
+  rules->unused = add_revision (rules);
+  g_assert_true (bb_book_set_state (rules->book, rules->proven, BB_STATE_ON_TRIAL, NULL, &error));
+  g_assert_true (bb_book_set_state (rules->book, rules->proven, BB_STATE_PROVEN, "3 of 3", &error));
+  g_assert_no_error (error);
+  rules->plain = helper_open_plain (path);
+}
+
+static void
+tear_down (Rules         *rules,
+           gconstpointer  data)
+{
+  (void) data;
+  sqlite3_close (rules->plain);
+  helper_shop_free (rules->shop);
+  helper_close (rules->book);
+}
+
+G_GNUC_PRINTF (3, 4) static void
+expect (Rules      *rules,
+        int         wanted,
+        const char *format,
+        ...)
+{
+  g_autofree char *sql = NULL;
+  va_list args;
+  int found = 0;
+
+  va_start (args, format);
+  sql = g_strdup_vprintf (format, args);
+  va_end (args);
+
+  found = helper_run_plain (rules->plain, sql);
+  if (found != wanted)
+    g_error ("%s: %d, expected %d (%s)", sql, found, wanted, sqlite3_errmsg (rules->plain));
+}
+
+static char *
+dump_revision (Rules  *rules,
+               gint64  id)
+{
+  g_autoptr (GString) sql = g_string_new ("SELECT ''");
+
+  for (guint i = 0; i < bb_revision_table.n_fields; i++)
+    g_string_append_printf (sql, " || '|' || quote (%s)", bb_revision_table.fields[i].name);
+  g_string_append_printf (sql, " FROM revision WHERE id = %" G_GINT64_FORMAT, id);
+
+  return helper_query_plain (rules->plain, sql->str);
+}
+
+static void
+check_fixed (Rules  *rules,
+             gint64  id)
+{
+  g_autofree char *before = dump_revision (rules, id);
+  g_autofree char *after = NULL;
+
+  for (guint i = 0; i < bb_revision_table.n_fields; i++)
+    {
+      const BbField *field = &bb_revision_table.fields[i];
+      gboolean is_text = field->kind == BB_KIND_TEXT || field->kind == BB_KIND_DATE || field->kind == BB_KIND_CHOICE;
+
+      expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE revision SET %s = %s WHERE id = %" G_GINT64_FORMAT,
+              field->name, field->name, id);
+      expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE OR REPLACE revision SET %s = %s WHERE id = %" G_GINT64_FORMAT,
+              field->name, is_text ? "'x'" : "7", id);
+    }
+  g_assert_cmpstr (sqlite3_errmsg (rules->plain), ==,
+                   "A revision in use cannot be changed: save the change as the next revision.");
+
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "DELETE FROM revision WHERE id = %" G_GINT64_FORMAT, id);
+  g_assert_cmpstr (sqlite3_errmsg (rules->plain), ==, "A revision in use cannot be deleted: withdraw it.");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "DELETE FROM revision");
+
+  after = dump_revision (rules, id);
+  g_assert_cmpstr (after, ==, before);
+}
+
+static void
+test_revision_in_use_is_fixed (Rules         *rules,
+                               gconstpointer  data)
+{
+  (void) data;
+  check_fixed (rules, rules->tried);
+  check_fixed (rules, rules->proven);
+
+  /* And one that is not in use is not: the same statements, so that they are known to be able to work. */
+  expect (rules, SQLITE_OK, "UPDATE revision SET cure_c = 170 WHERE id = %" G_GINT64_FORMAT, rules->unused);
+  expect (rules, SQLITE_OK, "DELETE FROM standing WHERE revision = %" G_GINT64_FORMAT, rules->unused);
+  expect (rules, SQLITE_OK, "DELETE FROM revision WHERE id = %" G_GINT64_FORMAT, rules->unused);
+}
+
+/* Columns of revision with one of them replaced, to write a row over another. */
+static char *
+columns_with (const char *name,
+              const char *value)
+{
+  GString *sql = g_string_new (NULL);
+
+  for (guint i = 0; i < bb_revision_table.n_fields; i++)
+    {
+      const char *column = bb_revision_table.fields[i].name;
+
+      g_string_append_printf (sql, "%s%s", i > 0 ? ", " : "", g_str_equal (column, name) ? value : column);
+    }
+
+  return g_string_free (sql, FALSE);
+}
+
+/* REPLACE deletes what is in its way without asking the triggers of a deletion. */
+static void
+test_revision_in_use_is_not_replaced (Rules         *rules,
+                                      gconstpointer  data)
+{
+  const gint64 in_use[] = { rules->tried, rules->proven };
+
+  (void) data;
+  for (guint i = 0; i < G_N_ELEMENTS (in_use); i++)
+    {
+      g_autofree char *before = dump_revision (rules, in_use[i]);
+      g_autofree char *after = NULL;
+      g_autofree char *same_key = columns_with ("cure_c", "171");
+      g_autofree char *other_key = columns_with ("id", "777");
+
+      expect (rules, SQLITE_CONSTRAINT_TRIGGER,
+              "INSERT OR REPLACE INTO revision SELECT %s FROM revision WHERE id = %" G_GINT64_FORMAT, same_key,
+              in_use[i]);
+      expect (rules, SQLITE_CONSTRAINT_TRIGGER,
+              "INSERT OR REPLACE INTO revision SELECT %s FROM revision WHERE id = %" G_GINT64_FORMAT, other_key,
+              in_use[i]);
+      expect (rules, SQLITE_CONSTRAINT_TRIGGER,
+              "UPDATE OR REPLACE revision SET code = (SELECT code FROM revision WHERE id = %" G_GINT64_FORMAT
+              ") WHERE id = %" G_GINT64_FORMAT, in_use[i], rules->unused);
+      expect (rules, SQLITE_CONSTRAINT_TRIGGER,
+              "UPDATE OR REPLACE revision SET number = (SELECT number FROM revision WHERE id = %" G_GINT64_FORMAT
+              ") WHERE id = %" G_GINT64_FORMAT, in_use[i], rules->unused);
+      expect (rules, SQLITE_CONSTRAINT_TRIGGER,
+              "UPDATE OR REPLACE revision SET id = %" G_GINT64_FORMAT " WHERE id = %" G_GINT64_FORMAT, in_use[i],
+              rules->unused);
+      after = dump_revision (rules, in_use[i]);
+      g_assert_cmpstr (after, ==, before);
+    }
+
+  expect (rules, SQLITE_OK, "UPDATE OR REPLACE revision SET code = 'FREE' WHERE id = %" G_GINT64_FORMAT, rules->unused);
+}
+
+static void
+test_steps_of_states (Rules         *rules,
+                      gconstpointer  data)
+{
+  (void) data;
+  for (guint from = 0; from < bb_state_choices.n_items; from++)
+    for (guint to = 0; to < bb_state_choices.n_items; to++)
+      {
+        gboolean allowed = from == to || bb_state_may_become ((BbState) from, (BbState) to);
+
+        expect (rules, SQLITE_OK, "BEGIN");
+        /* A state is put in place as a whole book is brought in: by adding it. */
+        expect (rules, SQLITE_OK, "DELETE FROM standing WHERE revision = %" G_GINT64_FORMAT, rules->unused);
+        expect (rules, SQLITE_OK, "INSERT INTO standing (id, revision, state, since) VALUES (99, %" G_GINT64_FORMAT
+                ", '%s', '2025-03-14')", rules->unused, bb_state_choices.items[from].key);
+        expect (rules, allowed ? SQLITE_OK : SQLITE_CONSTRAINT_TRIGGER,
+                "UPDATE standing SET state = '%s' WHERE id = 99", bb_state_choices.items[to].key);
+        expect (rules, SQLITE_OK, "ROLLBACK");
+      }
+}
+
+static void
+test_standing_stays (Rules         *rules,
+                     gconstpointer  data)
+{
+  (void) data;
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE standing SET revision = %" G_GINT64_FORMAT
+          " WHERE revision = %" G_GINT64_FORMAT, rules->unused, rules->proven);
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE standing SET id = 99 WHERE revision = %" G_GINT64_FORMAT,
+          rules->proven);
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "DELETE FROM standing WHERE revision = %" G_GINT64_FORMAT, rules->proven);
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "INSERT OR REPLACE INTO standing (revision, state, since) "
+          "VALUES (%" G_GINT64_FORMAT ", 'draft', '2025-03-14')", rules->proven);
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "INSERT OR REPLACE INTO standing (id, revision, state, since) SELECT id, %"
+          G_GINT64_FORMAT ", 'draft', since FROM standing WHERE revision = %" G_GINT64_FORMAT, rules->unused,
+          rules->proven);
+  expect (rules, SQLITE_CONSTRAINT_UNIQUE, "INSERT INTO standing (revision, state, since) "
+          "VALUES (%" G_GINT64_FORMAT ", 'draft', '2025-03-14')", rules->unused);
+}
+
+static void
+test_events_are_kept (Rules         *rules,
+                      gconstpointer  data)
+{
+  g_autofree char *before = helper_query_plain (rules->plain, "SELECT group_concat (quote (detail)) FROM event");
+  g_autofree char *after = NULL;
+
+  (void) data;
+  for (guint i = 0; i < bb_event_table.n_fields; i++)
+    expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE event SET %s = %s", bb_event_table.fields[i].name,
+            bb_event_table.fields[i].name);
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "DELETE FROM event");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "DELETE FROM event WHERE id = 1");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "INSERT OR REPLACE INTO event (id, at, deed, subject, subject_id) "
+          "VALUES (1, '2025-03-14', 'added', 'blank', 1)");
+  expect (rules, SQLITE_OK, "INSERT INTO event (at, deed, subject, subject_id) "
+          "VALUES ('2025-03-14', 'added', 'blank', 1)");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "DELETE FROM event WHERE id = (SELECT MAX (id) FROM event)");
+
+  after = helper_query_plain (rules->plain, "SELECT group_concat (quote (detail)) FROM event WHERE detail IS NOT NULL");
+  g_assert_cmpstr (after, ==, before);
+}
+
+static void
+test_recipe_code_in_use_is_fixed (Rules         *rules,
+                                  gconstpointer  data)
+{
+  (void) data;
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE recipe SET code = 'OTHER'");
+  expect (rules, SQLITE_OK, "UPDATE recipe SET code = code, name = 'Other'");
+}
+
+/* The program's own writes are refused in the same way, with the words translated and a code to act on. */
+static void
+test_program_is_refused_too (Rules         *rules,
+                             gconstpointer  data)
+{
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  rules->shop->revision->cure_c = 171;
+  g_assert_false (bb_book_save (rules->book, &bb_revision_table, rules->shop->revision, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED);
+  g_assert_nonnull (strstr (error->message, "next revision"));
+  g_clear_error (&error);
+
+  g_free (rules->shop->recipe->code);
+  rules->shop->recipe->code = g_strdup ("OTHER");
+  g_assert_false (bb_book_save (rules->book, &bb_recipe_table, rules->shop->recipe, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+
+#define ADD(path, func) g_test_add (path, Rules, NULL, set_up, func, tear_down)
+  ADD ("/rules/revision-in-use-is-fixed", test_revision_in_use_is_fixed);
+  ADD ("/rules/revision-in-use-is-not-replaced", test_revision_in_use_is_not_replaced);
+  ADD ("/rules/steps-of-states", test_steps_of_states);
+  ADD ("/rules/standing-stays", test_standing_stays);
+  ADD ("/rules/events-are-kept", test_events_are_kept);
+  ADD ("/rules/recipe-code-in-use-is-fixed", test_recipe_code_in_use_is_fixed);
+  ADD ("/rules/program-is-refused-too", test_program_is_refused_too);
+#undef ADD
+
+  return g_test_run ();
+}
