@@ -43,7 +43,7 @@ _bb_book_complete (BbBook      *self,
       revision->code = make_code (recipe, revision->number);
     }
 
-  g_free (revision->seal);
+  g_clear_pointer (&revision->seal, g_free);
   revision->seal = bb_record_seal (&bb_revision_table, revision);
 
   return TRUE;
