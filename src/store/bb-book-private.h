@@ -55,6 +55,10 @@ gboolean   _bb_book_write_row      (BbBook          *self,
                                     gpointer         record,
                                     BbDeed           deed,
                                     GError         **error);
+gboolean   _bb_book_save_within    (BbBook          *self,
+                                    const BbTable   *table,
+                                    gpointer         record,
+                                    GError         **error);
 gboolean   _bb_record_check_seal   (const BbTable   *table,
                                     gconstpointer    record,
                                     GError         **error);

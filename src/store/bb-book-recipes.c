@@ -75,7 +75,7 @@ _bb_book_rename_drafts (BbBook          *self,
       if (g_str_equal (code, revision->code))
         continue;
       g_clear_pointer (&revision->code, g_free);
-      if (!bb_book_save (self, &bb_revision_table, revision, error))
+      if (!_bb_book_save_within (self, &bb_revision_table, revision, error))
         return FALSE;
     }
 
@@ -114,7 +114,7 @@ add_draft (BbBook  *self,
   standing->since = _bb_book_dup_now ();
   standing->person = self->person;
 
-  return bb_book_save (self, &bb_standing_table, standing, error);
+  return _bb_book_save_within (self, &bb_standing_table, standing, error);
 }
 
 static gboolean
@@ -129,7 +129,7 @@ add_revision (BbBook      *self,
   revision->made_by = self->person;
 
   return find_next_number (self, revision->recipe, &revision->number, error) &&
-         bb_book_save (self, &bb_revision_table, revision, error) &&
+         _bb_book_save_within (self, &bb_revision_table, revision, error) &&
          add_draft (self, revision->id, error);
 }
 
@@ -148,7 +148,7 @@ change_draft (BbBook      *self,
     if (bb_revision_table.fields[i].derived)
       bb_field_copy (&bb_revision_table.fields[i], stored, revision);
 
-  return bb_book_save (self, &bb_revision_table, revision, error);
+  return _bb_book_save_within (self, &bb_revision_table, revision, error);
 }
 
 static gboolean

@@ -227,11 +227,22 @@ _bb_book_write_row (BbBook         *self,
          (table == &bb_event_table || _bb_book_add_event (self, deed, table, record, error));
 }
 
-static gboolean
-save (BbBook         *self,
-      const BbTable  *table,
-      gpointer        record,
-      GError        **error)
+/**
+ * _bb_book_save_within:
+ * @self: a book, within a transaction that ends if this fails
+ * @table: the record's table
+ * @record: a record
+ * @error: return location for a #GError
+ *
+ * Does what bb_book_save() does, without a transaction of its own.
+ *
+ * Returns: %FALSE with an error
+ */
+gboolean
+_bb_book_save_within (BbBook         *self,
+                      const BbTable  *table,
+                      gpointer        record,
+                      GError        **error)
 {
   gboolean adding = !bb_field_is_set (bb_table_find_field (table, "id"), record);
   BbDeed deed = adding ? (self->importing ? BB_DEED_IMPORTED : BB_DEED_ADDED) : BB_DEED_CHANGED;
@@ -275,7 +286,7 @@ bb_book_save (BbBook         *self,
   g_return_val_if_fail (bb_book_find_table (table->name) == table && record != NULL, FALSE);
 
   before = bb_field_get_integer (key, record);
-  if (_bb_book_begin (self, error) && _bb_book_end (self, save (self, table, record, error), error))
+  if (_bb_book_begin (self, error) && _bb_book_end (self, _bb_book_save_within (self, table, record, error), error))
     return TRUE;
   bb_field_set_integer (key, record, before);
 

@@ -150,7 +150,8 @@ test_all_settings_hold (void)
     gint64 value;
   } settings[] = {
     { "PRAGMA synchronous", 2 }, { "PRAGMA foreign_keys", 1 }, { "PRAGMA trusted_schema", 0 },
-    { "PRAGMA cell_size_check", 1 }, { "PRAGMA mmap_size", 0 }, { "PRAGMA recursive_triggers", 1 },
+    { "PRAGMA cell_size_check", 1 }, { "PRAGMA temp_store", 2 }, { "PRAGMA mmap_size", 0 },
+    { "PRAGMA recursive_triggers", 1 },
     { "PRAGMA application_id", 0x426b426b }, { "SELECT journal_mode = 'wal' FROM pragma_journal_mode", 1 },
   };
 
