@@ -1,168 +1,318 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-tests"
 
 /*
- * The main job, in a real window on a fresh copy of the demo shop's book: find a recipe, mix for it, weigh in,
- * read a washed specimen, close the window, open it again, and find the reading there. With --screenshot FILE it
- * also prints the worksheet and saves a picture of the window with it.
+ * The main job from end to end, on the built program in a real window with a fresh copy of the demo shop's book: find a
+ * recipe, mix for a print and a count, weigh a garment in, write down how a specimen came out of the wash, half-type a
+ * form, close the window, start again, and find it all still there.
+ *
+ * With --screenshot FILE it prints the worksheet and saves a picture of it too.
  */
 
-#include <glib/gstdio.h>
+#include <json-glib/json-glib.h>
+#include <math.h>
+#include <stdio.h>
 
-#include "bb-application.h"
-#include "bb-editor.h"
-#include "bb-exchange.h"
-#include "bb-figure.h"
-#include "bb-page.h"
-#include "bb-readings.h"
-#include "bb-recipe-detail.h"
-#include "bb-window.h"
-#include "bb-worksheet-view.h"
-#include "walk.h"
+#include "shop.h"
 
-#define SPECIMEN_NOTE "Written by the main job"
+#define RECIPE "MUD-BLACK"
+#define WORDS "mudw bla"
+#define NOTE "Read at the bench in the main job"
 
-static GtkWidget *
-open_window (GtkApplication *application,
-             const char     *path)
-{
-  g_autoptr (GFile) file = g_file_new_for_path (path);
+/* The job: a print of 300 × 400 mm on 24 garments. */
+#define PRINT_WIDTH_MM 300.0
+#define PRINT_HEIGHT_MM 400.0
+#define COUNT 24.0
 
-  g_application_open (G_APPLICATION (application), &file, 1, "");
-  for (guint i = 0; i < 400 && gtk_application_get_active_window (application) == NULL; i++)
-    walk_settle (20);
-  walk_settle (300);
-  g_assert_true (BB_IS_WINDOW (gtk_application_get_active_window (application)));
+/* Water at 20 °C: Tanaka, Girard, Davis, Peuto, Bignell 2001, Metrologia 38, 301: 998.2067 kg/m³. */
+#define WATER_G_PER_ML 0.9982067
 
-  return GTK_WIDGET (gtk_application_get_active_window (application));
-}
+/* What the book says, read from the command line's export and not from the window. */
+typedef struct {
+  char *name;
+  char *revision;
+  char *specimen;
+  double laydown_g_per_m2;
+  double margin_mm;
+  double parts_concentrate;
+  double parts_water;
+  double density_g_per_ml;
+} Facts;
 
-static void
-go_to (GtkWidget  *window,
-       const char *page)
-{
-  g_assert_true (gtk_widget_activate_action (window, "win.go", "s", page));
-  walk_settle (200);
-}
-
-static void
-recall (GtkWidget *window)
-{
-  GtkWidget *page = NULL;
-  GtkWidget *search = NULL;
-  GtkWidget *detail = NULL;
-
-  go_to (window, "recipes");
-  page = walk_find_type (window, BB_TYPE_PAGE);
-  search = walk_find_type (page, GTK_TYPE_SEARCH_ENTRY);
-  gtk_editable_set_text (GTK_EDITABLE (search), "kiln bla");
-  walk_settle (300);
-  detail = walk_find_type (page, BB_TYPE_RECIPE_DETAIL);
-  walk_expect (detail, "Kilnhood pullover hoodie, black, tunnel cure");
-  walk_expect (detail, "Proven");
-}
-
-/*
- * The revision lays 175 g/m² on the box, at 1:2 by volume, with a concentrate of 1.142 g/ml (the demo shop's own,
- * invented figures). A print of 300 × 400 mm with a margin of 10 mm makes a box of 320 × 420 mm = 0.1344 m²:
- * 23.52 g a garment, 564.48 g for 24. One part of concentrate to two of water by volume is 1.142 g to
- * 2 · 0.998207 g (Tanaka et al. 2001 at 20 °C): 36.387 % of 564.48 g is 205.4 g, the rest 359.1 g of water.
- */
-static void
-mix (GtkWidget *window)
-{
-  GtkWidget *detail = walk_find_type (window, BB_TYPE_RECIPE_DETAIL);
-
-  g_assert_nonnull (detail);
-  g_assert_true (gtk_widget_activate_action (detail, "recipe.mix", NULL));
-  walk_settle (300);
-  walk_type (window, "Print width", "300");
-  walk_type (window, "Print height", "400 mm");
-  walk_type (window, "Garments", "24");
-  walk_expect (window, "205.4");
-  walk_expect (window, "359.1");
-  walk_expect (window, "564.5");
-  walk_expect (window, "23.5");
-}
-
-/* 23.52 g are aimed at, ± 10 %. */
-static void
-weigh_in (GtkWidget *window)
-{
-  walk_type (window, "Tare", "180");
-  walk_type (window, "Wet", "200");
-  walk_expect (window, "Low");
-  walk_type (window, "Wet", "210");
-  walk_expect (window, "High");
-  walk_type (window, "Wet", "204");
-  walk_expect (window, "OK");
-}
+/* What a person would work out with a pocket calculator. */
+typedef struct {
+  double box_m2;
+  double garment_g;
+  double total_g;
+  double concentrate_g;
+  double concentrate_ml;
+  double water_g;
+  double water_ml;
+} Sum;
 
 static void
-read_specimen (GtkWidget *window)
+facts_clear (Facts *facts)
 {
-  GtkWidget *readings = NULL;
-  GtkWidget *note = NULL;
-
-  go_to (window, "wash");
-  readings = walk_find_type (window, BB_TYPE_READINGS);
-  g_assert_nonnull (readings);
-  g_assert_true (gtk_widget_activate_action (readings, "readings.add", NULL));
-  walk_settle (200);
-  walk_type (window, "Cycles", "77");
-  walk_choose (window, "Change", 2);
-  note = walk_find_type (walk_find_row (window, "Note"), GTK_TYPE_TEXT_VIEW);
-  gtk_text_buffer_set_text (gtk_text_view_get_buffer (GTK_TEXT_VIEW (note)), SPECIMEN_NOTE, -1);
-  g_assert_true (gtk_widget_activate_action (walk_find_type (window, BB_TYPE_EDITOR), "editor.save", NULL));
-  walk_expect (window, SPECIMEN_NOTE);
+  g_free (facts->name);
+  g_free (facts->revision);
+  g_free (facts->specimen);
 }
 
-/* A half-typed blank is there again after the restart. */
-static void
-half_type (GtkWidget *window)
-{
-  go_to (window, "blanks");
-  gtk_widget_activate_action (walk_find_type (window, g_type_from_name ("BbCatalogue")), "catalogue.add", NULL);
-  walk_settle (200);
-  walk_type (window, "Name", "Half-typed tee");
-}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Facts, facts_clear)
 
-static void
-expect_all_still_there (GtkWidget *window)
+static JsonObject *
+find (JsonObject *book,
+      const char *table,
+      const char *member,
+      const char *value)
 {
-  GtkWidget *entry = NULL;
+  JsonArray *records = json_object_get_array_member (book, table);
 
-  go_to (window, "wash");
-  walk_expect (window, SPECIMEN_NOTE);
-  go_to (window, "blanks");
-  entry = walk_find_type (walk_find_row (window, "Name"), GTK_TYPE_ENTRY);
-  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "Half-typed tee");
-}
-
-static void
-print_labels (GtkWidget *widget)
-{
-  if (GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget))
-    g_print ("%s  ", gtk_label_get_label (GTK_LABEL (widget)));
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
+  for (guint i = 0; i < json_array_get_length (records); i++)
     {
-      print_labels (child);
-      if (BB_IS_FIGURE (child))
-        g_print ("\n");
+      JsonObject *record = json_array_get_object_element (records, i);
+
+      if (g_strcmp0 (json_object_get_string_member_with_default (record, member, NULL), value) == 0)
+        return record;
+    }
+
+  g_error ("The book has no %s whose %s is %s", table, member, value);
+}
+
+static JsonParser *
+parse (const char *text)
+{
+  JsonParser *parser = json_parser_new ();
+  g_autoptr (GError) error = NULL;
+
+  if (!json_parser_load_from_data (parser, text, -1, &error))
+    g_error ("%s", error->message);
+
+  return parser;
+}
+
+static void
+read_facts (Stage      *stage,
+            const char *path,
+            Facts      *facts)
+{
+  g_autofree char *shown = NULL;
+  g_autofree char *exported = NULL;
+  g_autoptr (JsonParser) show_parser = NULL;
+  g_autoptr (JsonParser) export_parser = NULL;
+  JsonObject *revision = NULL;
+  JsonObject *book = NULL;
+
+  g_assert_cmpint (shop_run (stage, &shown, "--book", path, "recipe", "show", RECIPE, "--json", NULL), ==, 0);
+  g_assert_cmpint (shop_run (stage, &exported, "--book", path, "export", "--recipe", RECIPE, NULL), ==, 0);
+  show_parser = parse (shown);
+  export_parser = parse (exported);
+  revision = json_object_get_object_member (json_node_get_object (json_parser_get_root (show_parser)), "revision");
+  book = json_node_get_object (json_parser_get_root (export_parser));
+
+  facts->name = g_strdup (json_object_get_string_member (find (book, "recipe", "code", RECIPE), "name"));
+  facts->revision = g_strdup (json_object_get_string_member (revision, "code"));
+  facts->specimen = g_strdup (json_object_get_string_member (find (book, "wash_test", "revision", facts->revision),
+                                                             "code"));
+  facts->laydown_g_per_m2 = json_object_get_double_member (revision, "pretreat_laydown_g_per_m2");
+  facts->margin_mm = json_object_get_double_member (revision, "pretreat_margin_mm");
+  facts->parts_concentrate = json_object_get_double_member (revision, "pretreat_parts_concentrate");
+  facts->parts_water = json_object_get_double_member (revision, "pretreat_parts_water");
+  facts->density_g_per_ml = json_object_get_double_member (
+    find (book, "supply", "code", json_object_get_string_member (revision, "pretreat_product")), "density_g_per_ml");
+  g_assert_cmpstr (json_object_get_string_member (revision, "pretreat_basis"), ==, "volume");
+}
+
+/*
+ * The box is the print and its margin on all four sides. Of a mix by volume, the concentrate's share of the mass is its
+ * parts times its density, out of the same for both.
+ */
+static Sum
+work_out (const Facts *facts)
+{
+  const double width_m = (PRINT_WIDTH_MM + 2 * facts->margin_mm) / 1000;
+  const double height_m = (PRINT_HEIGHT_MM + 2 * facts->margin_mm) / 1000;
+  const double concentrate_part_g = facts->parts_concentrate * facts->density_g_per_ml;
+  const double water_part_g = facts->parts_water * WATER_G_PER_ML;
+  Sum sum;
+
+  sum.box_m2 = width_m * height_m;
+  sum.garment_g = sum.box_m2 * facts->laydown_g_per_m2;
+  sum.total_g = COUNT * sum.garment_g;
+  sum.concentrate_g = sum.total_g * concentrate_part_g / (concentrate_part_g + water_part_g);
+  sum.water_g = sum.total_g - sum.concentrate_g;
+  sum.concentrate_ml = sum.concentrate_g / facts->density_g_per_ml;
+  sum.water_ml = sum.water_g / WATER_G_PER_ML;
+
+  return sum;
+}
+
+/* The window shows tenths. */
+static void
+expect_number (Stage      *stage,
+               const char *what,
+               const char *text,
+               double      number,
+               const char *unit)
+{
+  const char *digit = strpbrk (text, "0123456789");
+  char *end = NULL;
+  double shown = digit != NULL ? g_ascii_strtod (digit, &end) : (double) NAN;
+
+  if (!(fabs (shown - number) <= 0.0500001) || !g_str_equal (g_strstrip (end), unit))
+    stage_fail (stage, "%s: the window shows “%s”, which should be %.4f %s", what, text, number, unit);
+}
+
+static void
+expect_figure (Stage      *stage,
+               const char *title,
+               double      grams,
+               double      millilitres)
+{
+  g_autofree char *note = NULL;
+  g_autofree char *text = hand_read_figure (stage, title, &note);
+
+  expect_number (stage, title, text, grams, "g");
+  if (!isnan (millilitres))
+    expect_number (stage, title, note, millilitres, "ml");
+}
+
+/* As a person types, the list shrinks to what fits. */
+static void
+recall (Stage       *stage,
+        const Facts *facts)
+{
+  g_autofree char *laydown = g_strdup_printf ("%g g/m²", facts->laydown_g_per_m2);
+  g_autofree char *dilution = g_strdup_printf ("%g:%g", facts->parts_concentrate, facts->parts_water);
+  g_autofree char *shown_laydown = NULL;
+  g_autofree char *shown_dilution = NULL;
+
+  shop_go (stage, "Recipes");
+  hand_expect (stage, "Withy rib tank");
+  hand_enter (stage, "Search recipes", WORDS);
+  hand_expect_not (stage, "Withy rib tank");
+  hand_select (stage, facts->name);
+  hand_expect (stage, "Proven");
+  hand_expect (stage, "Mix for This");
+
+  shown_laydown = hand_read_figure (stage, "Laydown", NULL);
+  shown_dilution = hand_read_figure (stage, "Dilution", NULL);
+  g_assert_cmpstr (shown_laydown, ==, laydown);
+  g_assert_cmpstr (shown_dilution, ==, dilution);
+}
+
+static void
+mix (Stage     *stage,
+     const Sum *sum)
+{
+  hand_press (stage, ROLE_BUTTON, "Mix for This");
+  hand_expect_state (stage, ROLE_ITEM, "Mix", STATE_SELECTED);
+  hand_enter (stage, "Print width", "300");
+  hand_enter (stage, "Print height", "400 mm");
+  hand_enter (stage, "Garments", "24");
+  hand_expect (stage, "Concentrate: ");
+
+  expect_figure (stage, "On each garment", sum->garment_g, (double) NAN);
+  expect_figure (stage, "Makes", sum->total_g, sum->concentrate_ml + sum->water_ml);
+  expect_figure (stage, "Concentrate", sum->concentrate_g, sum->concentrate_ml);
+  expect_figure (stage, "Water", sum->water_g, sum->water_ml);
+}
+
+/* Ten in a hundred is what the strip tolerates unless told otherwise. */
+static void
+weigh_in (Stage     *stage,
+          const Sum *sum)
+{
+  static const struct {
+    double share;
+    const char *word;
+  } garments[] = { { 0.85, "Low" }, { 1.15, "High" }, { 1.0, "OK" } };
+
+  hand_enter (stage, "Tare", "165");
+  for (guint i = 0; i < G_N_ELEMENTS (garments); i++)
+    {
+      g_autofree char *wet = g_strdup_printf ("%.1f", 165 + garments[i].share * sum->garment_g);
+      g_autofree char *word = g_strconcat (" ", garments[i].word, ":", NULL);
+
+      hand_enter (stage, "Wet", wet);
+      hand_expect (stage, word);
     }
 }
 
-/* What the window shows, as a person would read it out. */
 static void
-print_worksheet (GtkWidget *window)
+print_worksheet (Stage       *stage,
+                 const Facts *facts)
 {
-  GtkWidget *recipe = walk_find_label (window, "revision 2");
+  static const char *const titles[] = {
+    "Box", "On each garment", "Garments to pretreat", "Makes", "Concentrate", "Water",
+  };
 
-  g_assert_nonnull (recipe);
-  print_labels (recipe);
-  g_print ("\n");
-  print_labels (walk_find_type (window, BB_TYPE_WORKSHEET_VIEW));
-  g_print ("\n");
+  printf ("%s, revision %s\n", facts->name, facts->revision);
+  for (guint i = 0; i < G_N_ELEMENTS (titles); i++)
+    {
+      g_autofree char *note = NULL;
+      g_autofree char *text = hand_read_figure (stage, titles[i], &note);
+
+      printf ("  %-22s %s", titles[i], text);
+      if (strstr (text, note) == NULL)
+        printf (" (%s)", note);
+      printf ("\n");
+    }
+}
+
+static void
+find_specimen (Stage       *stage,
+               const Facts *facts)
+{
+  shop_go (stage, "Wash Log");
+  hand_enter (stage, "Search", facts->specimen);
+  hand_select (stage, facts->specimen);
+  hand_expect (stage, "Add a Reading");
+}
+
+static void
+read_specimen (Stage       *stage,
+               const Facts *facts)
+{
+  find_specimen (stage, facts);
+  hand_press (stage, ROLE_BUTTON, "Add a Reading");
+  hand_enter (stage, "Cycles", "30");
+  hand_choose (stage, "Change", "4-5");
+  hand_choose (stage, "Staining", "5");
+  hand_choose (stage, "Cracking", "None");
+  hand_enter (stage, "Note", NOTE);
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect (stage, "Add a Reading");
+  hand_expect (stage, NOTE);
+}
+
+static void
+half_type (Stage *stage)
+{
+  shop_go (stage, "Blanks");
+  hand_press (stage, ROLE_BUTTON, "Add: Blank");
+  hand_enter (stage, "Name", "Half-typed tee");
+}
+
+static void
+expect_still_there (Stage       *stage,
+                    const char  *path,
+                    const Facts *facts)
+{
+  g_autofree char *readings = NULL;
+  const char *line = NULL;
+
+  g_assert_cmpint (shop_run (stage, &readings, "--book", path, "export", "--table", "reading", NULL), ==, 0);
+  line = strstr (readings, NOTE);
+  if (line == NULL)
+    stage_fail (stage, "The command line does not see the reading");
+
+  shop_open (stage, path);
+  hand_expect_text (stage, "Name", "Half-typed tee");
+  find_specimen (stage, facts);
+  hand_expect (stage, NOTE);
+  shop_go (stage, "Mix");
+  hand_expect_text (stage, "Print width", "300");
 }
 
 int
@@ -170,42 +320,28 @@ main (int   argc,
       char *argv[])
 {
   const char *picture = argc == 3 && g_str_equal (argv[1], "--screenshot") ? argv[2] : NULL;
-  g_autoptr (BbApplication) application = NULL;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *folder = g_dir_make_tmp ("blankbook-XXXXXX", NULL);
-  g_autofree char *path = g_build_filename (folder, "demo.book", NULL);
-  GtkWidget *window = NULL;
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_demo (stage);
+  g_auto (Facts) facts = { 0 };
+  Sum sum;
 
-  g_setenv ("GSETTINGS_BACKEND", "memory", TRUE);
-  g_assert_true (bb_exchange_make_demo (path, NULL, NULL, &error));
-  g_assert_no_error (error);
+  read_facts (stage, path, &facts);
+  sum = work_out (&facts);
 
-  application = bb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_HANDLES_OPEN | G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, &error));
-  g_application_hold (G_APPLICATION (application));
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, NULL);
-
-  window = open_window (GTK_APPLICATION (application), path);
-  recall (window);
-  mix (window);
-  weigh_in (window);
+  shop_open (stage, path);
+  recall (stage, &facts);
+  mix (stage, &sum);
+  weigh_in (stage, &sum);
   if (picture != NULL)
     {
-      walk_picture (window, picture);
-      print_worksheet (window);
+      print_worksheet (stage, &facts);
+      hand_picture (stage, picture);
     }
-  read_specimen (window);
-  half_type (window);
-  gtk_window_close (GTK_WINDOW (window));
-  walk_settle (500);
-  g_assert_null (gtk_application_get_active_window (GTK_APPLICATION (application)));
-
-  window = open_window (GTK_APPLICATION (application), path);
-  expect_all_still_there (window);
-  gtk_window_close (GTK_WINDOW (window));
-  walk_settle (500);
-  g_unlink (path);
+  read_specimen (stage, &facts);
+  half_type (stage);
+  hand_close (stage);
+  expect_still_there (stage, path, &facts);
+  hand_close (stage);
 
   return 0;
 }

@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "node.h"
+
+G_BEGIN_DECLS
+
+Node *tree_read    (Stage *stage);
+Node *tree_find_at (Stage *stage,
+                    Node  *window,
+                    int    x,
+                    int    y);
+
+G_END_DECLS
