@@ -20,6 +20,12 @@ struct _BbEntryRow
   double number;
   double second;
   char *shown;
+
+  /* What was typed last, as it was understood then: other units must not give it another meaning. */
+  char *typed;
+  double typed_number;
+  double typed_second;
+  BbUnitSystem typed_system;
 };
 
 G_DEFINE_FINAL_TYPE (BbEntryRow, bb_entry_row, BB_TYPE_FIELD_ROW)
@@ -135,6 +141,28 @@ parse_integer (const char  *text,
 }
 
 static gboolean
+was_typed_in_other_units (BbEntryRow *self,
+                          const char *text)
+{
+  const BbUnitContext *units = bb_session_get_units (bb_field_row_get_session (BB_FIELD_ROW (self)));
+
+  return self->typed_system != units->system && g_strcmp0 (self->typed, text) == 0;
+}
+
+static void
+remember (BbEntryRow *self,
+          const char *text,
+          double      number,
+          double      second)
+{
+  g_free (self->typed);
+  self->typed = g_strdup (text);
+  self->typed_number = number;
+  self->typed_second = second;
+  self->typed_system = bb_session_get_units (bb_field_row_get_session (BB_FIELD_ROW (self)))->system;
+}
+
+static gboolean
 parse (BbEntryRow  *self,
        const char  *text,
        double      *number,
@@ -155,6 +183,12 @@ parse (BbEntryRow  *self,
     {
       *number = self->number;
       *second = self->second;
+      return TRUE;
+    }
+  if (was_typed_in_other_units (self, text))
+    {
+      *number = self->typed_number;
+      *second = self->typed_second;
       return TRUE;
     }
   if (field->kind == BB_KIND_INTEGER)
@@ -191,6 +225,8 @@ bb_entry_row_store (BbFieldRow  *row,
     }
 
   understood = parse (self, text, &number, &second, message);
+  if (!was_typed_in_other_units (self, text))
+    remember (self, understood ? text : NULL, number, second);
   if (field->kind == BB_KIND_INTEGER)
     bb_field_set_integer (field, record, isnan (number) ? BB_INTEGER_NONE : (gint64) number);
   else
@@ -214,18 +250,27 @@ bb_entry_row_set_state (BbFieldRow *row,
   set_text (BB_ENTRY_ROW (row), state);
 }
 
-/* A value that nobody touched is shown in the new units; what is being typed stays as it was typed. */
+/* What can't be understood stays as it was typed; everything else is the same value in the new units. */
 static void
 bb_entry_row_refresh (BbFieldRow *row)
 {
   BbEntryRow *self = BB_ENTRY_ROW (row);
   const BbField *field = bb_field_row_get_field (row);
   const BbUnitContext *units = bb_session_get_units (bb_field_row_get_session (row));
+  g_autofree char *text = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry))));
 
-  if (is_numeric (field))
-    bb_field_row_set_unit (row, field->parts_with != NULL ? "" : bb_quantity_get_unit (field->quantity, units));
+  if (!is_numeric (field))
+    return;
 
-  if (self->shown != NULL && g_str_equal (self->shown, gtk_editable_get_text (GTK_EDITABLE (self->entry))))
+  bb_field_row_set_unit (row, field->parts_with != NULL ? "" : bb_quantity_get_unit (field->quantity, units));
+  if (was_typed_in_other_units (self, text) && g_strcmp0 (self->shown, text) != 0)
+    {
+      self->number = self->typed_number;
+      self->second = self->typed_second;
+      g_free (self->shown);
+      self->shown = g_strdup (text);
+    }
+  if (g_strcmp0 (self->shown, text) == 0)
     {
       g_free (self->shown);
       self->shown = format (self);
@@ -237,6 +282,7 @@ static void
 bb_entry_row_finalize (GObject *object)
 {
   g_free (BB_ENTRY_ROW (object)->shown);
+  g_free (BB_ENTRY_ROW (object)->typed);
 
   G_OBJECT_CLASS (bb_entry_row_parent_class)->finalize (object);
 }

@@ -106,6 +106,9 @@ units_changed_cb (BbForm *self)
 {
   for (guint i = 0; i < self->rows->len; i++)
     bb_field_row_refresh (self->rows->pdata[i]);
+
+  /* What was kept of the form speaks in the old units: it has to be kept anew. */
+  row_changed_cb (self);
 }
 
 static void

@@ -120,6 +120,22 @@ shop_set (Stage      *stage,
 }
 
 /**
+ * shop_start:
+ * @stage: a stage whose program does not run
+ * @file: path of a book, or of something else
+ *
+ * Starts the program on a file.
+ */
+void
+shop_start (Stage      *stage,
+            const char *file)
+{
+  const char *argv[] = { APPLICATION, file, NULL };
+
+  stage_start (stage, argv);
+}
+
+/**
  * shop_open:
  * @stage: a stage whose program does not run
  * @book: path of a book
@@ -130,9 +146,7 @@ void
 shop_open (Stage      *stage,
            const char *book)
 {
-  const char *argv[] = { APPLICATION, book, NULL };
-
-  stage_start (stage, argv);
+  shop_start (stage, book);
   hand_wait_window (stage, "Blankbook");
 }
 

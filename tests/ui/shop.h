@@ -16,6 +16,8 @@ int    shop_run       (Stage              *stage,
 void   shop_set       (Stage              *stage,
                        const char         *key,
                        const char         *value);
+void   shop_start     (Stage              *stage,
+                       const char         *file);
 void   shop_open      (Stage              *stage,
                        const char         *book);
 void   shop_go        (Stage              *stage,

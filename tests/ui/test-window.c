@@ -1,0 +1,311 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-tests"
+
+#include <string.h>
+
+#include "shop.h"
+
+static const char *const pages[] = { "Mix", "Recipes", "Wash Log", "Blanks", "Supplies", "Safety" };
+
+/* What is withdrawn goes out of the list, and comes back by one press. */
+static void
+test_undo (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_demo (stage);
+
+  shop_open (stage, path);
+  shop_go (stage, "Blanks");
+  hand_enter (stage, "Search", "Withy");
+  hand_expect (stage, "Withdraw");
+  hand_press (stage, ROLE_BUTTON, "Withdraw");
+  hand_expect (stage, "Nothing Found");
+  hand_press (stage, ROLE_BUTTON, "Undo");
+  hand_expect_not (stage, "Nothing Found");
+  hand_expect (stage, "Withy rib tank");
+  hand_close (stage);
+}
+
+/* A wrong value is answered at its field while it is typed, and nothing wrong gets into the book. */
+static void
+test_validation (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_book (stage);
+  g_autofree char *blanks = NULL;
+
+  shop_open (stage, path);
+  shop_go (stage, "Blanks");
+  hand_press (stage, ROLE_BUTTON, "Add: Blank");
+  hand_enter (stage, "Code", "TEE");
+  hand_enter (stage, "Name", "A tee");
+  hand_enter (stage, "Fabric mass", "heavy");
+  hand_expect (stage, "“heavy” is not a number.");
+  hand_enter (stage, "Fabric mass", "180 s");
+  hand_expect (stage, "“s” is a unit of another quantity");
+  hand_enter (stage, "Fabric mass", "180000");
+  hand_expect_not (stage, "another quantity");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect (stage, "Something has to be mended before this can be saved.");
+
+  hand_close (stage);
+  g_assert_cmpint (shop_run (stage, &blanks, "--book", path, "export", "--table", "blank", NULL), ==, 0);
+  g_assert_null (strstr (blanks, "TEE"));
+}
+
+/* Who opens a book for the first time is told what comes first, and led there. */
+static void
+test_empty_book (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_book (stage);
+
+  shop_open (stage, path);
+  hand_expect (stage, "No Recipes Yet");
+  hand_expect (stage, "Add its blank and the pretreat first");
+  hand_press (stage, ROLE_BUTTON, "Go to Blanks");
+  hand_expect_state (stage, ROLE_ITEM, "Blanks", STATE_SELECTED);
+  hand_expect (stage, "No Blanks Yet");
+  shop_go (stage, "Supplies");
+  hand_expect (stage, "No Supplies Yet");
+  shop_go (stage, "Wash Log");
+  hand_expect (stage, "No Wash Tests Yet");
+  shop_go (stage, "Mix");
+  hand_expect (stage, "Choose a recipe or type its figures");
+  hand_close (stage);
+}
+
+static Node *
+find_focused (Node *root)
+{
+  for (Node *node = root; node != NULL; node = node_next (root, node))
+    if (node->shown && node_has_state (node, STATE_FOCUSED))
+      return node;
+
+  return NULL;
+}
+
+/* Presses Tab until the keyboard is on what is called @name. */
+static void
+tab_to (Stage      *stage,
+        const char *name)
+{
+  for (guint i = 0; i < 60; i++)
+    {
+      g_autoptr (Node) tree = tree_read (stage);
+      const Node *focused = find_focused (tree);
+
+      if (focused != NULL && g_str_equal (focused->name, name))
+        return;
+      hand_keys (stage, "Tab");
+      stage_pause (100);
+    }
+
+  stage_fail (stage, "The Tab key does not come to “%s”", name);
+}
+
+/* From a recipe's search to the grams, without the pointer. */
+static void
+test_keyboard (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_demo (stage);
+  g_autofree char *box = NULL;
+  Glass *glass = stage_get_glass (stage);
+
+  shop_open (stage, path);
+  hand_keys (stage, "Alt_L+4");
+  hand_expect_state (stage, ROLE_ITEM, "Blanks", STATE_SELECTED);
+  hand_keys (stage, "Control_L+f");
+  hand_expect_state (stage, ROLE_ITEM, "Recipes", STATE_SELECTED);
+  g_assert_true (glass_type (glass, "kiln tunnel"));
+  hand_expect (stage, "KILN-BLACK-TUNNEL");
+  hand_expect_not (stage, "Withy rib tank");
+  tab_to (stage, "Mix for This");
+  hand_keys (stage, "space");
+  hand_expect_state (stage, ROLE_ITEM, "Mix", STATE_SELECTED);
+  tab_to (stage, "Print width");
+  g_assert_true (glass_type (glass, "250"));
+  tab_to (stage, "Print height");
+  g_assert_true (glass_type (glass, "350"));
+  tab_to (stage, "Garments");
+  g_assert_true (glass_type (glass, "12"));
+  hand_expect (stage, "Concentrate: ");
+  /* The recipe's margin of 10 mm is added on every side. */
+  box = hand_read_figure (stage, "Box", NULL);
+  g_assert_cmpstr (box, ==, "270 × 370 mm");
+  hand_close (stage);
+}
+
+/* A control within a drop-down or menu button goes by the name of what it is in, or of what is in it. */
+static gboolean
+has_name (Node *node)
+{
+  for (Node *child = node; child != NULL; child = node_next (node, child))
+    if (*child->name != '\0' && (child == node || child->role == ROLE_BUTTON || child->role == ROLE_LABEL))
+      return TRUE;
+  for (const Node *owner = node->parent; owner != NULL && owner->role != ROLE_WINDOW; owner = owner->parent)
+    if (owner->role == ROLE_COMBO || owner->role == ROLE_ENTRY)
+      return *owner->name != '\0';
+
+  return FALSE;
+}
+
+static gboolean
+is_control (const Node *node)
+{
+  return node->role == ROLE_BUTTON || node->role == ROLE_CHECK || node->role == ROLE_COMBO || node->role == ROLE_ENTRY ||
+         node->role == ROLE_MENU_ITEM || node->role == ROLE_TAB;
+}
+
+static void
+expect_names (Stage      *stage,
+              const char *where)
+{
+  g_autoptr (Node) root = tree_read (stage);
+  guint controls = 0;
+
+  for (Node *node = root; node != NULL; node = node_next (root, node))
+    if (node->shown && is_control (node))
+      {
+        controls++;
+        if (!has_name (node))
+          {
+            g_autofree char *nameless = node_print (node);
+
+            stage_fail (stage, "On %s, a screen reader has no name for this:\n%s", where, nameless);
+          }
+      }
+  g_assert_cmpuint (controls, >, 3);
+}
+
+/* Every control on every page, and in every form that a page opens, has a name; and all of it fits a small screen. */
+static void
+test_names (void)
+{
+  static const char *const forms[][3] = {
+    { "Recipes", "Add a recipe", "Cancel" },
+    { "Recipes", "Edit", "Cancel" },
+    { "Wash Log", "Add: Wash test", "Cancel" },
+    { "Wash Log", "Add a Reading", "Cancel" },
+    { "Blanks", "Add: Blank", "Cancel" },
+    { "Supplies", "Add: Supply", "Cancel" },
+  };
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_demo (stage);
+
+  shop_open (stage, path);
+  hand_resize (stage, 1024, 700);
+  for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
+    {
+      shop_go (stage, pages[i]);
+      expect_names (stage, pages[i]);
+    }
+  for (guint i = 0; i < G_N_ELEMENTS (forms); i++)
+    {
+      shop_go (stage, forms[i][0]);
+      hand_press (stage, ROLE_BUTTON, forms[i][1]);
+      hand_expect (stage, forms[i][2]);
+      expect_names (stage, forms[i][1]);
+      hand_press (stage, ROLE_BUTTON, forms[i][2]);
+      hand_expect_not (stage, forms[i][2]);
+    }
+  hand_close (stage);
+}
+
+/* 14 inches are 355.6 mm: the inch is 25.4 mm by definition. */
+static void
+test_units (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_demo (stage);
+  g_autofree char *metric = NULL;
+
+  shop_open (stage, path);
+  shop_go (stage, "Mix");
+  hand_enter (stage, "Print width", "14 in");
+  hand_enter (stage, "Print height", "406.4");
+  hand_enter (stage, "Garments", "1");
+  hand_enter (stage, "Laydown", "150");
+  hand_enter (stage, "Dilution", "1:2");
+  hand_expect (stage, "Box: ");
+  metric = hand_read_figure (stage, "Box", NULL);
+  g_assert_cmpstr (metric, ==, "355.6 × 406.4 mm");
+
+  hand_press (stage, ROLE_BUTTON, "Main menu");
+  hand_press (stage, ROLE_MENU_ITEM, "Units");
+  hand_press (stage, ROLE_MENU_ITEM, "US Shop Units");
+  hand_expect (stage, "Box: 14 × 16 in");
+  hand_close (stage);
+
+  /* What was chosen holds after a restart, and what was typed still means what it meant. */
+  shop_open (stage, path);
+  hand_expect (stage, "Box: 14 × 16 in");
+  hand_close (stage);
+}
+
+/* A revision that evidence rests on stays as it was: the change becomes the next one, with a reason. */
+static void
+test_next_revision (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_demo (stage);
+  g_autofree char *before = NULL;
+  g_autofree char *after = NULL;
+  g_autofree char *next = NULL;
+
+  g_assert_cmpint (shop_run (stage, &before, "--book", path, "export", "--table", "revision", NULL), ==, 0);
+  shop_open (stage, path);
+  hand_enter (stage, "Search recipes", "withy");
+  hand_expect_not (stage, "Retting hemp tee");
+  hand_press (stage, ROLE_BUTTON, "Edit");
+  hand_enter (stage, "Passes", "2");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect (stage, "Something has to be mended before this can be saved.");
+  hand_enter (stage, "Reason", "Two thin passes instead of one");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect (stage, "Two thin passes instead of one");
+  hand_close (stage);
+
+  g_assert_null (strstr (before, "WITHY-RIB.3"));
+  g_assert_cmpint (shop_run (stage, &next, "--book", path, "export", "--table", "revision", NULL), ==, 0);
+  g_assert_nonnull (strstr (next, "WITHY-RIB.3"));
+  g_assert_nonnull (strstr (next, "Two thin passes instead of one"));
+  g_assert_cmpint (shop_run (stage, NULL, "book", "check", path, NULL), ==, 0);
+}
+
+/* A file that is no book is not opened, not changed, and the person reads why. */
+static void
+test_no_book (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = stage_build_path (stage, "poem.book");
+  g_autofree char *after = NULL;
+  const char *text = "Not a book of recipes, but a poem.\n";
+
+  g_assert_true (g_file_set_contents (path, text, -1, NULL));
+  shop_start (stage, path);
+  hand_wait_window (stage, "This Book Can't Be Opened");
+  hand_expect (stage, "poem.book");
+  hand_expect (stage, "is not a book");
+  hand_close (stage);
+  g_assert_true (g_file_get_contents (path, &after, NULL, NULL));
+  g_assert_cmpstr (after, ==, text);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/ui/window/undo", test_undo);
+  g_test_add_func ("/ui/window/validation", test_validation);
+  g_test_add_func ("/ui/window/empty-book", test_empty_book);
+  g_test_add_func ("/ui/window/keyboard", test_keyboard);
+  g_test_add_func ("/ui/window/names", test_names);
+  g_test_add_func ("/ui/window/units", test_units);
+  g_test_add_func ("/ui/window/next-revision", test_next_revision);
+  g_test_add_func ("/ui/window/no-book", test_no_book);
+
+  return g_test_run ();
+}
