@@ -358,9 +358,10 @@ set_focus_widget (BbFieldRow *self,
 {
   BbFieldRowPrivate *priv = bb_field_row_get_instance_private (self);
 
+  /* The title names what it stands beside; a name of its own would make screen readers say it twice. */
   gtk_label_set_mnemonic_widget (priv->title_label, focus);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (focus), GTK_ACCESSIBLE_PROPERTY_LABEL, _(priv->field->title),
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, _(priv->field->help), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (focus), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, _(priv->field->help),
+                                  -1);
 }
 
 /**
@@ -411,7 +412,10 @@ void
 bb_field_row_set_compact (BbFieldRow *self)
 {
   BbFieldRowPrivate *priv = bb_field_row_get_instance_private (self);
+  GtkWidget *focus = gtk_label_get_mnemonic_widget (priv->title_label);
 
+  gtk_label_set_mnemonic_widget (priv->title_label, NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (focus), GTK_ACCESSIBLE_PROPERTY_LABEL, _(priv->field->title), -1);
   gtk_widget_set_visible (GTK_WIDGET (priv->title_label), FALSE);
   gtk_widget_add_css_class (GTK_WIDGET (self), "compact");
 }

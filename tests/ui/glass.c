@@ -7,9 +7,6 @@
 #include <png.h>
 #include <string.h>
 
-/* A popover's window is larger than the popover by the arrow that points at what opened it. */
-#define POPUP_TOLERANCE 12
-
 /* A window may vanish between two requests; what is asked about it then has no answer, and does not end the test. */
 static int
 ignore_error (Display     *display,
@@ -64,14 +61,16 @@ get_attributes (Glass            *self,
          attributes->class == InputOutput && attributes->width > 1;
 }
 
-typedef gboolean (*WindowFunc) (const XWindowAttributes *attributes,
-                                const GlassBox         *wanted);
-
-/* The topmost window that fits: without a window manager, every window of a program is a child of the root. */
-static GlassWindow
-find (Glass          *self,
-      WindowFunc       fits,
-      const GlassBox *wanted)
+/**
+ * glass_find_window:
+ * @self: a display
+ *
+ * Without a window manager, every window of a program is a child of the root, the topmost last.
+ *
+ * Returns: the topmost window that is no menu or popover, or 0
+ */
+GlassWindow
+glass_find_window (Glass *self)
 {
   Window root = 0;
   Window parent = 0;
@@ -86,60 +85,13 @@ find (Glass          *self,
     {
       XWindowAttributes attributes;
 
-      if (get_attributes (self, children[i - 1], &attributes) && fits (&attributes, wanted))
+      if (get_attributes (self, children[i - 1], &attributes) && !attributes.override_redirect)
         found = children[i - 1];
     }
   if (children != NULL)
     XFree (children);
 
   return found;
-}
-
-static gboolean
-is_ordinary (const XWindowAttributes *attributes,
-             const GlassBox         *wanted)
-{
-  (void) wanted;
-
-  return !attributes->override_redirect;
-}
-
-static gboolean
-is_popup (const XWindowAttributes *attributes,
-          const GlassBox         *wanted)
-{
-  return attributes->override_redirect && ABS (attributes->width - wanted->width) <= POPUP_TOLERANCE &&
-         ABS (attributes->height - wanted->height) <= POPUP_TOLERANCE;
-}
-
-/**
- * glass_find_window:
- * @self: a display
- *
- * Returns: the topmost window that is no menu or popover, or 0
- */
-GlassWindow
-glass_find_window (Glass *self)
-{
-  return find (self, is_ordinary, NULL);
-}
-
-/**
- * glass_find_popup:
- * @self: a display
- * @width: width that the menu or popover has
- * @height: its height
- *
- * Returns: the topmost menu or popover of about that size, or 0
- */
-GlassWindow
-glass_find_popup (Glass *self,
-                   int     width,
-                   int     height)
-{
-  const GlassBox wanted = { 0, 0, width, height };
-
-  return find (self, is_popup, &wanted);
 }
 
 /**

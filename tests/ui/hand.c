@@ -6,7 +6,6 @@
 #include <string.h>
 
 #include "look.h"
-#include "pointer.h"
 
 /**
  * hand_look:
@@ -213,7 +212,6 @@ hand_keys (Stage      *stage,
   glass_press (glass, keys);
 }
 
-/* Things that can be pressed say so; where they don't, the keyboard presses them. */
 static int
 find_action (Stage      *stage,
              const Node *node)
@@ -238,53 +236,23 @@ find_action (Stage      *stage,
   return -1;
 }
 
-static gboolean
+/* Things that can be pressed say so; of a menu's button, it is the button inside that can be. */
+static void
 act (Stage      *stage,
-     const Node *node,
+     Node       *node,
      const char *name)
 {
-  const int action = find_action (stage, node);
   g_autoptr (GVariant) done = NULL;
 
-  if (action < 0)
-    return FALSE;
+  for (Node *part = node; part != NULL && done == NULL; part = node_next (node, part))
+    {
+      const int action = part->role == node->role ? find_action (stage, part) : -1;
 
-  done = node_call (stage, node, "Action", "DoAction", g_variant_new ("(i)", action), "(b)");
+      if (action >= 0)
+        done = node_call (stage, part, "Action", "DoAction", g_variant_new ("(i)", action), "(b)");
+    }
   if (done == NULL)
     look_give_up (stage, "It can't be pressed", name);
-
-  return TRUE;
-}
-
-/* Presses with the pointer what may have to be scrolled into view before. */
-static void
-click (Stage        *stage,
-       LookFunc      look,
-       const Wanted *wanted)
-{
-  const gint64 limit = look_get_limit ();
-
-  while (g_get_monotonic_time () < limit)
-    {
-      g_autoptr (Node) tree = NULL;
-      Node *node = look_wait (stage, look, wanted, &tree);
-
-      if (node == NULL)
-        break;
-      switch (pointer_click (stage, node))
-        {
-        case POINTER_PRESSED:
-          return;
-        case POINTER_MOVING:
-          stage_pause (LOOK_PAUSE_MS);
-          break;
-        case POINTER_LOST:
-        default:
-          look_give_up (stage, "The pointer does not reach", wanted->name);
-        }
-    }
-
-  look_give_up (stage, "Nothing that the pointer reaches is called", wanted->name);
 }
 
 /**
@@ -300,14 +268,12 @@ hand_press (Stage      *stage,
             Role        role,
             const char *name)
 {
-  const Wanted wanted = { role, name, NULL, 0 };
   g_autoptr (Node) tree = NULL;
-  const Node *node = hand_look (stage, role, name, &tree);
+  Node *node = hand_look (stage, role, name, &tree);
 
   if (!node_has_state (node, STATE_SENSITIVE))
     look_give_up (stage, "It is greyed out", name);
-  if (!act (stage, node, name))
-    click (stage, look_for_name, &wanted);
+  act (stage, node, name);
 }
 
 /**
@@ -315,22 +281,28 @@ hand_press (Stage      *stage,
  * @stage: a stage with a running program
  * @name: what the item is called
  *
- * Presses an item of a list.
+ * Selects an item of a list.
  */
 void
 hand_select (Stage      *stage,
              const char *name)
 {
   const Wanted wanted = { ROLE_ITEM, name, NULL, 0 };
+  g_autoptr (Node) tree = NULL;
+  const Node *item = look_wait (stage, look_for_item, &wanted, &tree);
+  g_autoptr (GVariant) done = NULL;
 
-  click (stage, look_for_item, &wanted);
+  if (item != NULL)
+    done = node_call (stage, item->parent, "Selection", "SelectChild", g_variant_new ("(i)", (int) item->index), "(b)");
+  if (done == NULL)
+    look_give_up (stage, "No list has an item to select that is called", name);
 }
 
 /**
  * hand_enter:
  * @stage: a stage with a running program
  * @name: name of something to type into
- * @text: what to type, in place of what stands there
+ * @text: what to write, in place of what stands there
  */
 void
 hand_enter (Stage      *stage,
@@ -338,14 +310,54 @@ hand_enter (Stage      *stage,
             const char *text)
 {
   const Wanted wanted = { ROLE_ENTRY, name, NULL, 0 };
+  g_autoptr (Node) tree = NULL;
+  const Node *entry = look_wait (stage, look_for_entry, &wanted, &tree);
+  g_autoptr (GVariant) done = NULL;
 
-  click (stage, look_for_entry, &wanted);
-  hand_keys (stage, "Control_L+a");
-  if (*text == '\0')
-    hand_keys (stage, "BackSpace");
-  else if (!glass_type (stage_get_glass (stage), text))
-    g_error ("The keyboard has no key for some of “%s”", text);
+  if (entry != NULL)
+    done = node_call (stage, entry, "EditableText", "SetTextContents", g_variant_new ("(s)", text), "(b)");
+  if (done == NULL)
+    look_give_up (stage, "There is nothing to type into called", name);
   hand_expect_text (stage, name, text);
+}
+
+static Node *
+find_focused (Node *root)
+{
+  for (Node *node = root; node != NULL; node = node_next (root, node))
+    if (node->shown && node_has_state (node, STATE_FOCUSED))
+      return node;
+
+  return NULL;
+}
+
+/**
+ * hand_move_to:
+ * @stage: a stage with a running program
+ * @key: a key that moves the keyboard on, as `Tab`
+ * @name: what to stop at
+ *
+ * Presses a key until the keyboard is at what is called @name.
+ */
+void
+hand_move_to (Stage      *stage,
+              const char *key,
+              const char *name)
+{
+  const gint64 limit = look_get_limit ();
+
+  while (g_get_monotonic_time () < limit)
+    {
+      g_autoptr (Node) tree = tree_read (stage);
+      Node *focused = find_focused (tree);
+
+      if (focused != NULL && look_is_called (focused, name))
+        return;
+      hand_keys (stage, key);
+      stage_pause (LOOK_PAUSE_MS);
+    }
+
+  look_give_up (stage, "The keyboard does not come to", name);
 }
 
 /**
@@ -353,22 +365,30 @@ hand_enter (Stage      *stage,
  * @stage: a stage with a running program
  * @name: name of a drop-down
  * @item: the item to choose
+ *
+ * Opens a drop-down, goes down its list to the item, and takes it.
  */
 void
 hand_choose (Stage      *stage,
              const char *name,
              const char *item)
 {
+  const Wanted wanted = { ROLE_ITEM, item, NULL, 0 };
   g_autoptr (Node) tree = NULL;
+  g_autoptr (Node) opened = NULL;
   Node *combo = hand_look (stage, ROLE_COMBO, name, &tree);
-  const Node *button = NULL;
+  Node *button = NULL;
 
   for (Node *node = combo; node != NULL && button == NULL; node = node_next (combo, node))
     if (node->role == ROLE_BUTTON)
       button = node;
-  if (button == NULL || !act (stage, button, name))
+  if (button == NULL)
     look_give_up (stage, "The drop-down has nothing to press", name);
-  hand_select (stage, item);
+  act (stage, button, name);
+  if (look_wait (stage, look_for_item, &wanted, &opened) == NULL)
+    look_give_up (stage, "The drop-down does not offer", item);
+  hand_move_to (stage, "Down", item);
+  hand_keys (stage, "Return");
 }
 
 /**

@@ -49,6 +49,9 @@ void     hand_choose      (Stage      *stage,
                            const char *item);
 void     hand_keys        (Stage      *stage,
                            const char *keys);
+void     hand_move_to     (Stage      *stage,
+                           const char *key,
+                           const char *name);
 
 void     hand_resize      (Stage      *stage,
                            int         width,

@@ -75,9 +75,16 @@ look_wait (Stage        *stage,
   return NULL;
 }
 
-static gboolean
-is_called (Node       *node,
-           const char *name)
+/**
+ * look_is_called:
+ * @node: a node
+ * @name: a name
+ *
+ * Returns: whether that is its name
+ */
+gboolean
+look_is_called (Node       *node,
+                const char *name)
 {
   if (g_str_equal (node->name, name))
     return TRUE;
@@ -106,7 +113,7 @@ look_for_name (Node         *root,
   Node *found = NULL;
 
   for (Node *node = root; node != NULL; node = node_next (root, node))
-    if (node->shown && (wanted->role == ROLE_ANY || node->role == wanted->role) && is_called (node, wanted->name))
+    if (node->shown && (wanted->role == ROLE_ANY || node->role == wanted->role) && look_is_called (node, wanted->name))
       if (found == NULL || node_get_window (found) != node_get_window (node))
         found = node;
 
@@ -246,7 +253,7 @@ look_for_item (Node         *root,
                const Wanted *wanted)
 {
   for (Node *node = root; node != NULL; node = node_next (root, node))
-    if (node->role == ROLE_ITEM && node->parent->shown && is_called (node, wanted->name))
+    if (node->role == ROLE_ITEM && node->parent->shown && look_is_called (node, wanted->name))
       return node;
 
   return NULL;

@@ -20,30 +20,32 @@ typedef struct {
 typedef Node *(*LookFunc) (Node         *root,
                            const Wanted *wanted);
 
-Node  *look_for_entry    (Node         *root,
-                          const Wanted *wanted);
-Node  *look_for_figure   (Node         *root,
-                          const Wanted *wanted);
-Node  *look_for_item     (Node         *root,
-                          const Wanted *wanted);
-Node  *look_for_name     (Node         *root,
-                          const Wanted *wanted);
-Node  *look_for_state    (Node         *root,
-                          const Wanted *wanted);
-Node  *look_for_text     (Node         *root,
-                          const Wanted *wanted);
-Node  *look_for_window   (Node         *root,
-                          const Wanted *wanted);
-Node  *look_without_text (Node         *root,
-                          const Wanted *wanted);
+Node    *look_for_entry    (Node         *root,
+                            const Wanted *wanted);
+Node    *look_for_figure   (Node         *root,
+                            const Wanted *wanted);
+Node    *look_for_item     (Node         *root,
+                            const Wanted *wanted);
+Node    *look_for_name     (Node         *root,
+                            const Wanted *wanted);
+Node    *look_for_state    (Node         *root,
+                            const Wanted *wanted);
+Node    *look_for_text     (Node         *root,
+                            const Wanted *wanted);
+Node    *look_for_window   (Node         *root,
+                            const Wanted *wanted);
+Node    *look_without_text (Node         *root,
+                            const Wanted *wanted);
 
-Node  *look_wait         (Stage        *stage,
-                          LookFunc      look,
-                          const Wanted *wanted,
-                          Node        **tree);
-gint64 look_get_limit    (void);
-void   look_give_up      (Stage        *stage,
-                          const char   *what,
-                          const char   *name) G_GNUC_NORETURN;
+gboolean look_is_called    (Node         *node,
+                            const char   *name);
+Node    *look_wait         (Stage        *stage,
+                            LookFunc      look,
+                            const Wanted *wanted,
+                            Node        **tree);
+gint64   look_get_limit    (void);
+void     look_give_up      (Stage        *stage,
+                            const char   *what,
+                            const char   *name) G_GNUC_NORETURN;
 
 G_END_DECLS

@@ -16,6 +16,8 @@ static const struct {
   { 16, ROLE_WINDOW },    /* dialog */
   { 22, ROLE_PANEL },     /* filler */
   { 23, ROLE_WINDOW },    /* frame */
+  { 26, ROLE_IMAGE },     /* icon */
+  { 27, ROLE_IMAGE },     /* image */
   { 29, ROLE_LABEL },     /* label */
   { 31, ROLE_LIST },      /* list */
   { 32, ROLE_ITEM },      /* list item */
@@ -27,6 +29,7 @@ static const struct {
   { 44, ROLE_CHECK },     /* radio button */
   { 45, ROLE_MENU_ITEM }, /* radio menu item */
   { 49, ROLE_SCROLLER },  /* scroll pane */
+  { 50, ROLE_IMAGE },     /* separator */
   { 52, ROLE_ENTRY },     /* spin button */
   { 56, ROLE_ITEM },      /* table cell */
   { 61, ROLE_ENTRY },     /* text */

@@ -15,6 +15,7 @@ typedef enum {
   ROLE_CHECK,
   ROLE_COMBO,
   ROLE_ENTRY,
+  ROLE_IMAGE,
   ROLE_ITEM,
   ROLE_LABEL,
   ROLE_LIST,
@@ -54,7 +55,6 @@ struct _Node {
   /* What stands in it, where something can be typed into it. */
   char *text;
   guint64 states;
-  int n_children;
   gboolean has_box;
   GlassBox box;
 

@@ -6,6 +6,9 @@
 #define ATSPI "org.a11y.atspi."
 #define ROOT "/org/a11y/atspi/accessible/root"
 
+/* A kind of relation in the protocol. */
+#define LABELLED_BY 2
+
 /* Requests that are sent before the first answer is waited for; the stage's bus takes some thousands. */
 #define IN_FLIGHT 1000
 
@@ -81,7 +84,6 @@ take_properties (Node     *node,
 
   if (g_variant_lookup (values, "Name", "&s", &name))
     node_set_name (node, name);
-  g_variant_lookup (values, "ChildCount", "i", &node->n_children);
 }
 
 static void
@@ -170,7 +172,6 @@ take_item (Round *round,
   if (item == NULL)
     return FALSE;
 
-  g_variant_get_child (item, 4, "i", &node->n_children);
   g_variant_get_child (item, 6, "&s", &name);
   g_variant_get_child (item, 7, "u", &number);
   states = g_variant_get_child_value (item, 9);
@@ -194,11 +195,11 @@ ask_about (Round *round,
     }
 }
 
-/* What nothing is in and nobody presses is where the thing around it is: half of all that there is. */
+/* Nothing is in these and nobody presses them, they are a third of all, and where the thing around them is. */
 static gboolean
-has_place (const Node *node)
+is_leaf (const Node *node)
 {
-  return node->n_children > 0 || (node->role != ROLE_LABEL && node->role != ROLE_OTHER);
+  return node->role == ROLE_LABEL || node->role == ROLE_IMAGE;
 }
 
 static void
@@ -263,20 +264,12 @@ ask_parent (Stage    *stage,
   return g_steal_pointer (&value);
 }
 
-/**
- * tree_find_at:
- * @stage: a stage
- * @window: a window of a tree
- * @x: from the window's left
- * @y: from its top
- *
- * Returns: (transfer none) (nullable): what a press there would reach, or the nearest thing around it that was read
- */
-Node *
-tree_find_at (Stage *stage,
-              Node  *window,
-              int    x,
-              int    y)
+/* What a press there would reach, or the nearest thing around it that was read. */
+static Node *
+find_at (Stage *stage,
+         Node  *window,
+         int    x,
+         int    y)
 {
   g_autoptr (GVariant) reply = NULL;
   g_autoptr (GVariant) place = NULL;
@@ -303,8 +296,9 @@ tree_find_at (Stage *stage,
 }
 
 /*
- * GTK says of every page of a stack that was ever shown that it is visible, with the place it had. Where brothers lie
- * on top of each other, what is found under a point tells which of them a person sees.
+ * GTK 4.8 says of every page of a stack that was ever shown that it is visible, with the place it had. Where brothers
+ * lie on top of each other, what is found under a point tells which of them a person sees. From 4.10 on, where what is
+ * shown says so, pages that are not seen have nothing in them.
  */
 static gboolean
 hide_covered_pages (Stage *stage,
@@ -318,12 +312,12 @@ hide_covered_pages (Stage *stage,
   for (guint i = 0; i < parent->children->len; i++)
     if (is_page (parent->children->pdata[i]))
       g_ptr_array_add (pages, parent->children->pdata[i]);
-  if (pages->len < 2 || window == NULL)
+  if (pages->len < 2 || window == NULL || node_has_state (parent, STATE_SHOWING))
     return TRUE;
 
   for (guint i = 0; i < G_N_ELEMENTS (points) && seen == NULL; i++)
     {
-      seen = tree_find_at (stage, window, parent->box.x + parent->box.width * points[i][0] / 100,
+      seen = find_at (stage, window, parent->box.x + parent->box.width * points[i][0] / 100,
                            parent->box.y + parent->box.height * points[i][1] / 100);
       if (!g_ptr_array_find (pages, seen, NULL))
         seen = NULL;
@@ -352,6 +346,36 @@ settle (Round     *round,
     }
 }
 
+/* From 4.10 on, GTK leaves the items of menus without a name, and tells what labels them. */
+static void
+name_by_label (Stage *stage,
+               Node  *item)
+{
+  g_autoptr (GVariant) reply = node_call (stage, item, "Accessible", "GetRelationSet", NULL, "(a(ua(so)))");
+  g_autoptr (GVariantIter) relations = NULL;
+  g_autoptr (GVariant) targets = NULL;
+  guint kind = 0;
+
+  if (reply != NULL)
+    g_variant_get (reply, "(a(ua(so)))", &relations);
+  while (relations != NULL && g_variant_iter_loop (relations, "(u@a(so))", &kind, &targets))
+    if (kind == LABELLED_BY && g_variant_n_children (targets) > 0)
+      {
+        Node label = { 0 };
+        g_autoptr (GVariant) text = NULL;
+
+        g_variant_get_child (targets, 0, "(&s&o)", &label.owner, &label.path);
+        text = node_call (stage, &label, "Text", "GetText", g_variant_new ("(ii)", 0, G_MAXINT32), "(s)");
+        if (text != NULL)
+          {
+            const char *name = NULL;
+
+            g_variant_get (text, "(&s)", &name);
+            node_set_name (item, name);
+          }
+      }
+}
+
 static void
 ask_about_level (Round     *round,
                  GPtrArray *level)
@@ -361,7 +385,7 @@ ask_about_level (Round     *round,
   wait_for_answers (round);
   /* 1: relative to the window. */
   for (guint i = 0; i < level->len; i++)
-    if (has_place (level->pdata[i]))
+    if (!is_leaf (level->pdata[i]))
       ask (round, level->pdata[i], ATSPI "Component", "GetExtents", g_variant_new ("(u)", 1u), take_box);
   wait_for_answers (round);
   settle (round, level);
@@ -370,8 +394,9 @@ ask_about_level (Round     *round,
     {
       Node *node = level->pdata[i];
 
-      /* A program does not count its windows. */
-      if (node->shown && (node->n_children > 0 || node->role == ROLE_PROGRAM))
+      if (node->shown && node->role == ROLE_MENU_ITEM && *node->name == '\0')
+        name_by_label (round->stage, node);
+      if (node->shown && !is_leaf (node))
         ask (round, node, ATSPI "Accessible", "GetChildren", NULL, take_children);
       if (node->shown && node->role == ROLE_ENTRY)
         ask (round, node, ATSPI "Text", "GetText", g_variant_new ("(ii)", 0, G_MAXINT32), take_text);

@@ -5,10 +5,6 @@
 
 G_BEGIN_DECLS
 
-Node *tree_read    (Stage *stage);
-Node *tree_find_at (Stage *stage,
-                    Node  *window,
-                    int    x,
-                    int    y);
+Node *tree_read (Stage *stage);
 
 G_END_DECLS
