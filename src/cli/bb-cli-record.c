@@ -44,6 +44,15 @@ make_name (const BbField *field)
   return g_strdelimit (g_strdup (field->name), "_", '-');
 }
 
+/* Options hold their words as borrowed text. */
+static const char *
+keep (BbCliFields *self,
+      char        *text)
+{
+  g_ptr_array_add (self->strings, text);
+  return text;
+}
+
 /**
  * bb_cli_fields_new:
  * @table: a table
@@ -71,11 +80,9 @@ bb_cli_fields_new (const BbTable *table,
 
       if (field->derived || field->kind == BB_KIND_LIST || g_str_equal (field->name, given))
         continue;
-      entry.long_name = make_name (field);
+      entry.long_name = keep (self, make_name (field));
       entry.description = field->help;
-      entry.arg_description = make_placeholder (field);
-      g_ptr_array_add (self->strings, (gpointer) entry.long_name);
-      g_ptr_array_add (self->strings, (gpointer) entry.arg_description);
+      entry.arg_description = keep (self, make_placeholder (field));
       g_array_append_val (self->entries, entry);
       self->fields[n++] = field;
     }
@@ -140,7 +147,7 @@ bb_cli_fields_read (BbCliFields *self,
   g_autoptr (JsonNode) node = json_node_new (JSON_NODE_OBJECT);
 
   json_node_take_object (node, json_object_new ());
-  for (guint i = 0; self->fields[i] != NULL && i < self->table->n_fields; i++)
+  for (guint i = 0; i < self->table->n_fields && self->fields[i] != NULL; i++)
     {
       if (self->values[i] == NULL && self->fields[i]->kind == BB_KIND_DATE && self->fields[i]->required)
         self->values[i] = now ();
