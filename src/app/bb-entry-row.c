@@ -62,12 +62,17 @@ set_text (BbEntryRow *self,
   g_signal_handlers_unblock_by_func (self->entry, BB_HANDLER (changed_cb), self);
 }
 
-static char *
-format (BbEntryRow *self)
+static const BbUnitContext *
+get_units (BbEntryRow *self)
 {
-  BbFieldRow *row = BB_FIELD_ROW (self);
-  const BbField *field = bb_field_row_get_field (row);
-  const BbUnitContext *units = bb_session_get_units (bb_field_row_get_session (row));
+  return bb_session_get_units (bb_field_row_get_session (BB_FIELD_ROW (self)));
+}
+
+static char *
+format (BbEntryRow          *self,
+        const BbUnitContext *units)
+{
+  const BbField *field = bb_field_row_get_field (BB_FIELD_ROW (self));
 
   if (isnan (self->number))
     return g_strdup ("");
@@ -77,6 +82,14 @@ format (BbEntryRow *self)
     return g_strdup_printf ("%.0f", self->number);
 
   return bb_quantity_format (field->quantity, self->number, units);
+}
+
+static void
+show_number (BbEntryRow *self)
+{
+  g_free (self->shown);
+  self->shown = format (self, get_units (self));
+  set_text (self, self->shown);
 }
 
 static void
@@ -119,8 +132,7 @@ bb_entry_row_load (BbFieldRow    *row,
 
   self->number = bb_field_get_number (field, record);
   self->second = second != NULL ? bb_field_get_number (second, record) : (double) NAN;
-  self->shown = format (self);
-  set_text (self, self->shown);
+  show_number (self);
 }
 
 static gboolean
@@ -144,22 +156,46 @@ static gboolean
 was_typed_in_other_units (BbEntryRow *self,
                           const char *text)
 {
-  const BbUnitContext *units = bb_session_get_units (bb_field_row_get_session (BB_FIELD_ROW (self)));
-
-  return self->typed_system != units->system && g_strcmp0 (self->typed, text) == 0;
+  return self->typed_system != get_units (self)->system && g_strcmp0 (self->typed, text) == 0;
 }
 
 static void
-remember (BbEntryRow *self,
-          const char *text,
-          double      number,
-          double      second)
+remember (BbEntryRow  *self,
+          const char  *text,
+          double       number,
+          double       second,
+          BbUnitSystem system)
 {
   g_free (self->typed);
   self->typed = g_strdup (text);
   self->typed_number = number;
   self->typed_second = second;
-  self->typed_system = bb_session_get_units (bb_field_row_get_session (BB_FIELD_ROW (self)))->system;
+  self->typed_system = system;
+}
+
+/* What a text says in itself, whatever the record holds and was typed before. */
+static gboolean
+understand (const BbField       *field,
+            const char          *text,
+            const BbUnitContext *units,
+            double              *number,
+            double              *second,
+            char               **message)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (field->kind == BB_KIND_INTEGER)
+    return parse_integer (text, number, message);
+
+  if (field->parts_with != NULL ? bb_dilution_parse (text, units, number, second, &error)
+                                : bb_quantity_parse (field->quantity, text, units, number, &error))
+    return TRUE;
+
+  *message = g_strdup (error->message);
+  *number = (double) NAN;
+  *second = (double) NAN;
+
+  return FALSE;
 }
 
 static gboolean
@@ -169,11 +205,6 @@ parse (BbEntryRow  *self,
        double      *second,
        char       **message)
 {
-  BbFieldRow *row = BB_FIELD_ROW (self);
-  const BbField *field = bb_field_row_get_field (row);
-  const BbUnitContext *units = bb_session_get_units (bb_field_row_get_session (row));
-  g_autoptr (GError) error = NULL;
-
   *number = (double) NAN;
   *second = (double) NAN;
 
@@ -191,18 +222,8 @@ parse (BbEntryRow  *self,
       *second = self->typed_second;
       return TRUE;
     }
-  if (field->kind == BB_KIND_INTEGER)
-    return parse_integer (text, number, message);
 
-  if (field->parts_with != NULL ? bb_dilution_parse (text, units, number, second, &error)
-                                : bb_quantity_parse (field->quantity, text, units, number, &error))
-    return TRUE;
-
-  *message = g_strdup (error->message);
-  *number = (double) NAN;
-  *second = (double) NAN;
-
-  return FALSE;
+  return understand (bb_field_row_get_field (BB_FIELD_ROW (self)), text, get_units (self), number, second, message);
 }
 
 static gboolean
@@ -226,7 +247,7 @@ bb_entry_row_store (BbFieldRow  *row,
 
   understood = parse (self, text, &number, &second, message);
   if (!was_typed_in_other_units (self, text))
-    remember (self, understood ? text : NULL, number, second);
+    remember (self, understood ? text : NULL, number, second, get_units (self)->system);
   if (field->kind == BB_KIND_INTEGER)
     bb_field_set_integer (field, record, isnan (number) ? BB_INTEGER_NONE : (gint64) number);
   else
@@ -243,26 +264,19 @@ bb_entry_row_dup_state (BbFieldRow *row)
   return g_strdup (gtk_editable_get_text (GTK_EDITABLE (BB_ENTRY_ROW (row)->entry)));
 }
 
-static void
-bb_entry_row_set_state (BbFieldRow *row,
-                        const char *state)
-{
-  set_text (BB_ENTRY_ROW (row), state);
-}
-
 /* What can't be understood stays as it was typed; everything else is the same value in the new units. */
 static void
 bb_entry_row_refresh (BbFieldRow *row)
 {
   BbEntryRow *self = BB_ENTRY_ROW (row);
   const BbField *field = bb_field_row_get_field (row);
-  const BbUnitContext *units = bb_session_get_units (bb_field_row_get_session (row));
   g_autofree char *text = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry))));
 
   if (!is_numeric (field))
     return;
 
-  bb_field_row_set_unit (row, field->parts_with != NULL ? "" : bb_quantity_get_unit (field->quantity, units));
+  bb_field_row_set_unit (row, field->parts_with != NULL ? ""
+                                                        : bb_quantity_get_unit (field->quantity, get_units (self)));
   if (was_typed_in_other_units (self, text) && g_strcmp0 (self->shown, text) != 0)
     {
       self->number = self->typed_number;
@@ -271,10 +285,37 @@ bb_entry_row_refresh (BbFieldRow *row)
       self->shown = g_strdup (text);
     }
   if (g_strcmp0 (self->shown, text) == 0)
+    show_number (self);
+}
+
+/* A text that shows what the record holds stands for the exact value, also where it was shown in other units. */
+static void
+bb_entry_row_set_state (BbFieldRow  *row,
+                        const char  *state,
+                        BbUnitSystem system)
+{
+  BbEntryRow *self = BB_ENTRY_ROW (row);
+  const BbField *field = bb_field_row_get_field (row);
+  BbUnitContext then = *get_units (self);
+  g_autofree char *shown = NULL;
+  g_autofree char *text = g_strstrip (g_strdup (state));
+  g_autofree char *message = NULL;
+  double number = (double) NAN;
+  double second = (double) NAN;
+
+  set_text (self, state);
+  if (!is_numeric (field) || *text == '\0' || then.system == system)
+    return;
+
+  then.system = system;
+  shown = format (self, &then);
+  if (g_str_equal (shown, text))
+    show_number (self);
+  else if (understand (field, text, &then, &number, &second, &message))
     {
-      g_free (self->shown);
-      self->shown = format (self);
-      set_text (self, self->shown);
+      g_clear_pointer (&self->shown, g_free);
+      remember (self, text, number, second, system);
+      bb_entry_row_refresh (row);
     }
 }
 

@@ -283,12 +283,14 @@ bb_field_row_dup_state (BbFieldRow *self)
  * bb_field_row_set_state:
  * @self: a row
  * @state: what bb_field_row_dup_state() gave earlier
+ * @system: the units that held then
  */
 void
-bb_field_row_set_state (BbFieldRow *self,
-                        const char *state)
+bb_field_row_set_state (BbFieldRow  *self,
+                        const char  *state,
+                        BbUnitSystem system)
 {
-  BB_FIELD_ROW_GET_CLASS (self)->set_state (self, state);
+  BB_FIELD_ROW_GET_CLASS (self)->set_state (self, state, system);
 }
 
 /**

@@ -23,7 +23,7 @@ G_DECLARE_DERIVABLE_TYPE (BbFieldRow, bb_field_row, BB, FIELD_ROW, AdwPreference
  * @load: shows a record's value in the editor
  * @store: writes the editor's value into a record; a text that can't be read gives a sentence in @message
  * @dup_state: what is typed, as a text that @set_state can bring back
- * @set_state: shows what was typed earlier
+ * @set_state: shows what was typed earlier, when numbers without a unit were understood in @system
  * @refresh: shows numbers in the units that hold now
  */
 struct _BbFieldRowClass
@@ -38,7 +38,8 @@ struct _BbFieldRowClass
                          char         **message);
   char    *(*dup_state) (BbFieldRow    *self);
   void     (*set_state) (BbFieldRow    *self,
-                         const char    *state);
+                         const char    *state,
+                         BbUnitSystem   system);
   void     (*refresh)   (BbFieldRow    *self);
 };
 
@@ -55,7 +56,8 @@ gboolean       bb_field_row_store        (BbFieldRow    *self,
                                           char         **message);
 char          *bb_field_row_dup_state    (BbFieldRow    *self);
 void           bb_field_row_set_state    (BbFieldRow    *self,
-                                          const char    *state);
+                                          const char    *state,
+                                          BbUnitSystem   system);
 void           bb_field_row_refresh      (BbFieldRow    *self);
 void           bb_field_row_set_message  (BbFieldRow    *self,
                                           const char    *message);

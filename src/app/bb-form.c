@@ -7,6 +7,11 @@
 
 #include "bb-show.h"
 
+/* Kept beside the fields, none of which is called so: what numbers without a unit mean. */
+#define UNITS_KEY "(units)"
+#define METRIC "metric"
+#define US "us"
+
 struct _BbForm
 {
   GtkBox parent_instance;
@@ -345,7 +350,7 @@ is_silent_key (BbForm        *self,
  * bb_form_save_state:
  * @self: a form
  *
- * Returns: (transfer floating): all that is typed, valid or not, as `a{ss}`
+ * Returns: (transfer floating): all that is typed, valid or not, and the units that hold, as `a{ss}`
  */
 GVariant *
 bb_form_save_state (BbForm *self)
@@ -355,6 +360,8 @@ bb_form_save_state (BbForm *self)
   g_return_val_if_fail (BB_IS_FORM (self), NULL);
 
   g_variant_builder_init (&builder, G_VARIANT_TYPE ("a{ss}"));
+  g_variant_builder_add (&builder, "{ss}", UNITS_KEY,
+                         bb_session_get_units (self->session)->system == BB_UNITS_US ? US : METRIC);
   for (guint i = 0; i < self->rows->len; i++)
     {
       BbFieldRow *row = self->rows->pdata[i];
@@ -389,9 +396,12 @@ bb_form_load_state (BbForm   *self,
   GVariantIter iter;
   const char *name = NULL;
   const char *text = NULL;
+  BbUnitSystem system = bb_session_get_units (self->session)->system;
 
   g_return_if_fail (BB_IS_FORM (self) && g_variant_is_of_type (state, G_VARIANT_TYPE ("a{ss}")));
 
+  if (g_variant_lookup (state, UNITS_KEY, "&s", &text))
+    system = g_str_equal (text, US) ? BB_UNITS_US : BB_UNITS_METRIC;
   g_variant_iter_init (&iter, state);
   while (g_variant_iter_next (&iter, "{&s&s}", &name, &text))
     {
@@ -399,7 +409,7 @@ bb_form_load_state (BbForm   *self,
       BbFieldRow *row = field != NULL ? find_row (self, field) : NULL;
 
       if (row != NULL)
-        bb_field_row_set_state (row, text);
+        bb_field_row_set_state (row, text, system);
       else if (field != NULL && is_silent_key (self, field))
         bb_field_set_integer (field, self->base, g_ascii_strtoll (text, NULL, 10));
     }

@@ -201,8 +201,9 @@ bb_list_row_dup_state (BbFieldRow *row)
 }
 
 static void
-bb_list_row_set_state (BbFieldRow *row,
-                       const char *state)
+bb_list_row_set_state (BbFieldRow  *row,
+                       const char  *state,
+                       BbUnitSystem system)
 {
   BbListRow *self = BB_LIST_ROW (row);
   g_auto (GStrv) lines = g_strsplit (state, "\n", -1);
@@ -217,7 +218,7 @@ bb_list_row_set_state (BbFieldRow *row,
         {
           g_autofree char *text = g_strcompress (texts[e]);
 
-          bb_field_row_set_state (editors->pdata[e], text);
+          bb_field_row_set_state (editors->pdata[e], text, system);
         }
     }
 }

@@ -38,14 +38,24 @@ bb_note_row_dup_state (BbFieldRow *row)
 }
 
 static void
-bb_note_row_set_state (BbFieldRow *row,
-                       const char *state)
+set_text (BbFieldRow *row,
+          const char *text)
 {
   GtkTextBuffer *buffer = gtk_text_view_get_buffer (BB_NOTE_ROW (row)->view);
 
   g_signal_handlers_block_by_func (buffer, BB_HANDLER (changed_cb), row);
-  gtk_text_buffer_set_text (buffer, state, -1);
+  gtk_text_buffer_set_text (buffer, text, -1);
   g_signal_handlers_unblock_by_func (buffer, BB_HANDLER (changed_cb), row);
+}
+
+static void
+bb_note_row_set_state (BbFieldRow  *row,
+                       const char  *state,
+                       BbUnitSystem system)
+{
+  (void) system;
+
+  set_text (row, state);
 }
 
 static void
@@ -54,7 +64,7 @@ bb_note_row_load (BbFieldRow    *row,
 {
   const char *text = bb_field_get_text (bb_field_row_get_field (row), record);
 
-  bb_note_row_set_state (row, text != NULL ? text : "");
+  set_text (row, text != NULL ? text : "");
 }
 
 static gboolean

@@ -208,9 +208,12 @@ bb_pick_row_dup_state (BbFieldRow *row)
 }
 
 static void
-bb_pick_row_set_state (BbFieldRow *row,
-                       const char *state)
+bb_pick_row_set_state (BbFieldRow  *row,
+                       const char  *state,
+                       BbUnitSystem system)
 {
+  (void) system;
+
   select_value (BB_PICK_ROW (row), g_ascii_strtoll (state, NULL, 10));
 }
 
