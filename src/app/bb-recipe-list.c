@@ -45,8 +45,8 @@ load_page (BbRecipeList *self,
   g_autoptr (GPtrArray) lines = NULL;
   GPtrArray *items = NULL;
 
-  lines = bb_book_load_recipe_lines (bb_session_get_book (self->session), &g_array_index (self->ids, gint64, first),
-                                     n, &error);
+  lines = bb_book_load_lines (bb_session_get_book (self->session), &bb_recipe_table,
+                              &g_array_index (self->ids, gint64, first), n, &error);
   if (lines == NULL)
     {
       bb_session_report (self->session, error);
@@ -145,11 +145,12 @@ bb_recipe_list_search (BbRecipeList *self,
 {
   g_autoptr (GError) error = NULL;
   const guint n_before = self->ids->len;
+  const BbQuery query = { .text = text };
   GArray *ids = NULL;
 
   g_return_if_fail (BB_IS_RECIPE_LIST (self) && text != NULL);
 
-  ids = bb_book_search_recipes (bb_session_get_book (self->session), text, 0, &error);
+  ids = bb_book_search (bb_session_get_book (self->session), &bb_recipe_table, &query, &error);
   if (ids == NULL)
     {
       bb_session_report (self->session, error);

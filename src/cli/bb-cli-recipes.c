@@ -24,9 +24,12 @@ find_lines (BbBook     *book,
             guint       limit,
             GError    **error)
 {
-  g_autoptr (GArray) ids = bb_book_search_recipes (book, text, limit, error);
+  const BbQuery query = { .text = text, .limit = limit };
+  g_autoptr (GArray) ids = bb_book_search (book, &bb_recipe_table, &query, error);
 
-  return ids != NULL ? bb_book_load_recipe_lines (book, (const gint64 *) (gpointer) ids->data, ids->len, error) : NULL;
+  return ids != NULL ? bb_book_load_lines (book, &bb_recipe_table, (const gint64 *) (gpointer) ids->data, ids->len,
+                                           error)
+                     : NULL;
 }
 
 /* Keys are of one book; the codes are there to go by. */

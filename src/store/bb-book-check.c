@@ -11,9 +11,6 @@
 #include "bb-problem.h"
 #include "bb-record-sql.h"
 
-/* The search's columns, in the order of the words that bb_book_index_select() gives. */
-#define FOUND "SELECT rowid, code, name, family, blank, colourway, note FROM search"
-
 #define SCHEMA "SELECT type, name, COALESCE (sql, '') FROM sqlite_schema"
 
 /*
@@ -155,12 +152,14 @@ check_schema (Check   *self,
 }
 
 static gboolean
-check_search_words (Check   *self,
-                    GError **error)
+check_words_of (Check          *self,
+                const BbSearch *search,
+                GError        **error)
 {
-  g_autofree char *sql = g_strdup_printf ("SELECT DISTINCT id FROM (SELECT * FROM (%s EXCEPT " FOUND ") "
-                                          "UNION SELECT * FROM (" FOUND " EXCEPT %s))",
-                                          bb_book_index_select (), bb_book_index_select ());
+  g_autofree char *wanted = bb_search_dup_wanted (search);
+  g_autofree char *found = bb_search_dup_found (search);
+  g_autofree char *sql = g_strdup_printf ("SELECT DISTINCT id FROM (SELECT * FROM (%s EXCEPT %s) "
+                                          "UNION SELECT * FROM (%s EXCEPT %s))", wanted, found, found, wanted);
   g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
   BbStep step = BB_STEP_ERROR;
   guint n = 0;
@@ -171,10 +170,27 @@ check_search_words (Check   *self,
   while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
     n++;
   if (n > 0)
-    add (self, g_strdup_printf (ngettext ("%u recipe is found by the wrong words.",
-                                          "%u recipes are found by the wrong words.", n), n));
+    /* Translators: a table, like "recipe: 3 records are found by the wrong words." */
+    add (self, g_strdup_printf (ngettext ("%s: %u record is found by the wrong words.",
+                                          "%s: %u records are found by the wrong words.", n), search->table->name, n));
 
   return step == BB_STEP_DONE;
+}
+
+static gboolean
+check_search_words (Check   *self,
+                    GError **error)
+{
+  for (guint i = 0; i < BB_N_SEARCHES; i++)
+    {
+      GError *local = NULL;
+
+      check_words_of (self, &bb_searches ()[i], &local);
+      if (!absorb (self, local, error))
+        return FALSE;
+    }
+
+  return TRUE;
 }
 
 static gboolean
@@ -236,21 +252,24 @@ check_records (Check   *self,
   return TRUE;
 }
 
-/* The search's own check is a command in the form of a write, so it needs the book for itself. */
+/* A search's own check is a command in the form of a write, so it needs the book for itself. */
 static gboolean
-check_search (Check   *self,
-              GError **error)
+check_search (Check          *self,
+              const BbSearch *search,
+              GError        **error)
 {
+  g_autofree char *sql = g_strdup_printf ("INSERT INTO %s (%s) VALUES ('integrity-check')", search->index,
+                                          search->index);
   GError *local = NULL;
 
   if (!bb_db_begin (self->db, BB_ACCESS_WRITE, error))
     return FALSE;
-  bb_db_run_script (self->db, "INSERT INTO search (search) VALUES ('integrity-check')", &local);
+  bb_db_run_script (self->db, sql, &local);
   bb_db_rollback (self->db);
   if (g_error_matches (local, BB_STORE_ERROR, BB_STORE_ERROR_DAMAGED))
     {
       g_clear_error (&local);
-      add (self, g_strdup (_("The search is damaged.")));
+      add (self, g_strdup_printf (_("%s: the search is damaged."), search->table->name));
     }
 
   return absorb (self, local, error);
@@ -262,7 +281,10 @@ check_all (Check   *self,
 {
   const CheckFunc funcs[] = { check_pages, check_references, check_schema, check_search_words, check_records };
 
-  if (!check_search (self, error) || !bb_db_begin (self->db, BB_ACCESS_READ, error))
+  for (guint i = 0; i < BB_N_SEARCHES; i++)
+    if (!check_search (self, &bb_searches ()[i], error))
+      return FALSE;
+  if (!bb_db_begin (self->db, BB_ACCESS_READ, error))
     return FALSE;
 
   for (guint i = 0; i < G_N_ELEMENTS (funcs); i++)

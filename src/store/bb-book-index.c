@@ -5,39 +5,109 @@
 
 #include "bb-book-private.h"
 
-/* Keeping the search: which recipes a write touches, and their words, written once before the transaction ends. */
+/* Keeping the searches: which records a write touches, and their words, written once before the transaction ends. */
 
 /**
- * bb_book_index_select:
+ * bb_search_dup_wanted:
+ * @self: a search
  *
- * Returns: (transfer none): a statement that gives the key and the words of every recipe that can be found, in the
- *   order of the search's columns
+ * Returns: (transfer full): a statement that gives the key and the words of every record that has to be found
  */
-const char *
-bb_book_index_select (void)
+char *
+bb_search_dup_wanted (const BbSearch *self)
 {
-  return BB_SQL_INDEX "WHERE r.withdrawn_at IS NULL";
+  return g_strconcat (self->words, " WHERE r.withdrawn_at IS NULL", NULL);
 }
 
-/* Which recipes are found by other words once a record of the table is written; ?1 is its key, ?2 what it refers to. */
-static const char *
-find_recipes_sql (const BbTable *table)
+/**
+ * bb_search_dup_found:
+ * @self: a search
+ *
+ * Returns: (transfer full): a statement that gives the key and the words of every record that is found
+ */
+char *
+bb_search_dup_found (const BbSearch *self)
 {
-  if (table == &bb_blank_table)
-    return "SELECT id FROM recipe WHERE blank = ?1 "
-           "UNION SELECT r.id FROM recipe r JOIN colourway c ON c.id = r.colourway WHERE c.blank = ?1";
-  if (table == &bb_colourway_table)
-    return "SELECT id FROM recipe WHERE colourway = ?1 OR blank = ?2 "
-           "OR blank = (SELECT blank FROM colourway WHERE id = ?1)";
+  return g_strdup_printf ("SELECT rowid, %s FROM %s", self->columns, self->index);
+}
 
-  return NULL;
+/* @rest narrows the records whose words are added. */
+static char *
+make_insert (const BbSearch *search,
+             const char     *rest)
+{
+  g_autofree char *wanted = bb_search_dup_wanted (search);
+
+  return g_strdup_printf ("INSERT INTO %s (rowid, %s) %s%s", search->index, search->columns, wanted, rest);
+}
+
+static gboolean
+run_for (BbDb        *db,
+         const char  *sql,
+         gint64       id,
+         GError     **error)
+{
+  g_autoptr (BbStatement) statement = bb_db_prepare (db, sql, error);
+
+  if (statement == NULL)
+    return FALSE;
+  bb_statement_bind_integer (statement, 1, id);
+
+  return bb_statement_run (statement, error);
+}
+
+/**
+ * bb_search_rebuild:
+ * @db: a database of the latest version, within a transaction
+ * @error: return location for a #GError
+ *
+ * Writes the words of every record anew.
+ *
+ * Returns: %FALSE with an error
+ */
+gboolean
+bb_search_rebuild (BbDb    *db,
+                   GError **error)
+{
+  const BbSearch *searches = bb_searches ();
+
+  for (guint i = 0; i < BB_N_SEARCHES; i++)
+    {
+      g_autofree char *insert = make_insert (&searches[i], "");
+      g_autofree char *script = g_strdup_printf ("DELETE FROM %s; %s", searches[i].index, insert);
+
+      if (!bb_db_run_script (db, script, error))
+        return FALSE;
+    }
+
+  return TRUE;
 }
 
 static void
-mark (BbBook *self,
-      gint64  recipe)
+mark (BbBook         *self,
+      const BbSearch *search,
+      gint64          id)
 {
-  g_hash_table_add (self->stale, g_memdup2 (&recipe, sizeof recipe));
+  g_hash_table_add (self->stale[search - bb_searches ()], g_memdup2 (&id, sizeof id));
+}
+
+static gboolean
+mark_touched (BbBook         *self,
+              const BbTouch  *touch,
+              gint64          id,
+              GError        **error)
+{
+  g_autoptr (BbStatement) statement = bb_db_prepare (self->db, touch->sql, error);
+  BbStep step = BB_STEP_ROW;
+
+  if (statement == NULL)
+    return FALSE;
+
+  bb_statement_bind_integer (statement, 1, id);
+  while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
+    mark (self, bb_search_find (touch->found), bb_statement_get_integer (statement, 0));
+
+  return step == BB_STEP_DONE;
 }
 
 /**
@@ -47,7 +117,7 @@ mark (BbBook *self,
  * @record: a record of it that is, or was just, written
  * @error: return location for a #GError
  *
- * Notes which recipes are found by other words once this record is written.
+ * Notes which records are found by other words once this record is written.
  *
  * Returns: %FALSE with an error
  */
@@ -57,43 +127,43 @@ _bb_book_mark_stale (BbBook         *self,
                      gconstpointer   record,
                      GError        **error)
 {
-  const char *sql = find_recipes_sql (table);
-  g_autoptr (BbStatement) statement = NULL;
-  BbStep step = BB_STEP_ROW;
+  const BbField *key = bb_table_find_field (table, "id");
+  const BbSearch *own = bb_search_find (table);
+  guint n_touches = 0;
+  const BbTouch *touches = bb_touches (&n_touches);
+  const gint64 id = bb_field_get_integer (key, record);
 
-  if (table == &bb_revision_table)
-    mark (self, ((const BbRevision *) record)->recipe);
-  else if (table == &bb_recipe_table && ((const BbRecipe *) record)->id != BB_INTEGER_NONE)
-    mark (self, ((const BbRecipe *) record)->id);
-  if (sql == NULL)
+  /* What is not in the book yet is part of nothing. */
+  if (!bb_field_is_set (key, record))
     return TRUE;
 
-  statement = bb_db_prepare (self->db, sql, error);
-  if (statement == NULL)
-    return FALSE;
+  if (own != NULL)
+    mark (self, own, id);
+  for (guint i = 0; i < n_touches; i++)
+    if (touches[i].written == table && !mark_touched (self, &touches[i], id, error))
+      return FALSE;
 
-  bb_statement_bind_integer (statement, 1, bb_field_get_integer (bb_table_find_field (table, "id"), record));
-  if (table == &bb_colourway_table)
-    bb_statement_bind_integer (statement, 2, ((const BbColourway *) record)->blank);
-  while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
-    mark (self, bb_statement_get_integer (statement, 0));
-
-  return step == BB_STEP_DONE;
+  return TRUE;
 }
 
 static gboolean
-run_for (BbDb        *db,
-         const char  *sql,
-         gint64       recipe,
-         GError     **error)
+write_words (BbBook          *self,
+             const BbSearch  *search,
+             GHashTable      *stale,
+             GError         **error)
 {
-  g_autoptr (BbStatement) statement = bb_db_prepare (db, sql, error);
+  g_autofree char *delete = g_strdup_printf ("DELETE FROM %s WHERE rowid = ?1", search->index);
+  g_autofree char *insert = make_insert (search, " AND r.id = ?1");
+  GHashTableIter iter;
+  gpointer key = NULL;
 
-  if (statement == NULL)
-    return FALSE;
-  bb_statement_bind_integer (statement, 1, recipe);
+  g_hash_table_iter_init (&iter, stale);
+  while (g_hash_table_iter_next (&iter, &key, NULL))
+    if (!run_for (self->db, delete, *(const gint64 *) key, error) ||
+        !run_for (self->db, insert, *(const gint64 *) key, error))
+      return FALSE;
 
-  return bb_statement_run (statement, error);
+  return TRUE;
 }
 
 /**
@@ -101,7 +171,7 @@ run_for (BbDb        *db,
  * @self: a book, within a transaction
  * @error: return location for a #GError
  *
- * Writes the words of the recipes that were noted by _bb_book_mark_stale().
+ * Writes the words of the records that were noted by _bb_book_mark_stale().
  *
  * Returns: %FALSE with an error
  */
@@ -109,20 +179,11 @@ gboolean
 _bb_book_write_search (BbBook  *self,
                        GError **error)
 {
-  GHashTableIter iter;
-  gpointer key = NULL;
+  const BbSearch *searches = bb_searches ();
 
-  g_hash_table_iter_init (&iter, self->stale);
-  while (g_hash_table_iter_next (&iter, &key, NULL))
-    {
-      gint64 recipe = *(const gint64 *) key;
-
-      if (!run_for (self->db, "DELETE FROM search WHERE rowid = ?1", recipe, error) ||
-          !run_for (self->db,
-                    "INSERT INTO search (rowid, code, name, family, blank, colourway, note) "
-                    BB_SQL_INDEX "WHERE r.id = ?1 AND r.withdrawn_at IS NULL", recipe, error))
-        return FALSE;
-    }
+  for (guint i = 0; i < BB_N_SEARCHES; i++)
+    if (g_hash_table_size (self->stale[i]) > 0 && !write_words (self, &searches[i], self->stale[i], error))
+      return FALSE;
 
   return TRUE;
 }

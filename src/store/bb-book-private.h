@@ -3,6 +3,7 @@
 
 #include "bb-book.h"
 #include "bb-db.h"
+#include "bb-searches.h"
 
 G_BEGIN_DECLS
 
@@ -10,7 +11,7 @@ G_BEGIN_DECLS
  * @thread: the thread that may use the book
  * @person: who writes; 0 for nobody in particular
  * @importing: whether what is added was brought in from elsewhere
- * @stale: keys of the recipes whose line in the search has to be written before the transaction ends
+ * @stale: for each search, keys of the records whose words have to be written before the transaction ends
  */
 struct _BbBook {
   GObject parent_instance;
@@ -20,7 +21,7 @@ struct _BbBook {
   GThread *thread;
   gint64 person;
   gboolean importing;
-  GHashTable *stale;
+  GHashTable *stale[BB_N_SEARCHES];
 };
 
 /* Public functions begin with this: a book is used by the thread that opened it, until it is closed. */

@@ -27,7 +27,8 @@ bb_book_finalize (GObject *object)
   if (self->db != NULL && !bb_db_close (g_steal_pointer (&self->db), FALSE, &error))
     g_warning ("%s: %s", self->path, error->message);
 
-  g_clear_pointer (&self->stale, g_hash_table_unref);
+  for (guint i = 0; i < BB_N_SEARCHES; i++)
+    g_clear_pointer (&self->stale[i], g_hash_table_unref);
   g_clear_pointer (&self->path, g_free);
 
   G_OBJECT_CLASS (bb_book_parent_class)->finalize (object);
@@ -43,7 +44,8 @@ static void
 bb_book_init (BbBook *self)
 {
   self->thread = g_thread_self ();
-  self->stale = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
+  for (guint i = 0; i < BB_N_SEARCHES; i++)
+    self->stale[i] = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
 }
 
 static BbBook *
@@ -376,8 +378,8 @@ _bb_book_end (BbBook   *self,
   else
     bb_db_rollback (self->db);
 
-  if (outermost)
-    g_hash_table_remove_all (self->stale);
+  for (guint i = 0; outermost && i < BB_N_SEARCHES; i++)
+    g_hash_table_remove_all (self->stale[i]);
 
   return keep;
 }

@@ -3,6 +3,7 @@
 
 #include <gio/gio.h>
 
+#include "bb-lines.h"
 #include "bb-records.h"
 
 G_BEGIN_DECLS
@@ -129,36 +130,29 @@ gboolean    bb_book_undo_withdrawal   (BbBook         *self,
                                        gint64          revision,
                                        GError        **error);
 
-/* Finding: bb-book-search.c */
+/* Finding, and what lists show: bb-book-search.c, bb-book-lines.c */
 
 /**
- * BbRecipeLine:
+ * BbQuery:
+ * @text: (nullable): words, or their beginnings; nothing or no word for every record
+ * @recipe: key of the recipe whose wash tests are wanted; 0 for those of any. Other records belong to none
+ * @limit: how many at most; 0 for all
  *
- * What a list shows of one recipe: the recipe, the revision that counts now, its state, and the garment. Codes
- * and names are empty texts where there are none.
+ * What is looked for.
  */
-#define BB_RECIPE_LINE_FIELDS(F, T) \
-  F (T, INTEGER, id, N_("Key"), .help = N_("The recipe's key in this book.")) \
-  F (T, TEXT, code, N_("Code"), .help = N_("The recipe's code.")) \
-  F (T, TEXT, name, N_("Name"), .help = N_("The recipe's name.")) \
-  F (T, TEXT, blank, N_("Blank"), .help = N_("The garment's name, or the family of garments.")) \
-  F (T, TEXT, colourway, N_("Colour"), .help = N_("The colour's name.")) \
-  F (T, TEXT, srgb, N_("sRGB"), .help = N_("The garment's colour.")) \
-  F (T, CHOICE, shade, N_("Colours"), .help = N_("Which garment colours it is for."), .choices = &bb_shade_choices) \
-  F (T, INTEGER, revision, N_("Revision"), .help = N_("Key of the revision that counts now.")) \
-  F (T, INTEGER, number, N_("Revision"), .help = N_("Number of the revision that counts now.")) \
-  F (T, CHOICE, state, N_("State"), .help = N_("Where that revision stands."), .choices = &bb_state_choices) \
-  F (T, NUMBER, pretreat_laydown_g_per_m2, N_("Laydown"), .help = N_("Of the revision that counts now."), \
-     .quantity = BB_QUANTITY_MASS_PER_AREA) \
-  F (T, DATE, made_at, N_("Made"), .help = N_("When that revision was made."))
+typedef struct {
+  const char *text;
+  gint64 recipe;
+  guint limit;
+} BbQuery;
 
-BB_DECLARE_TABLE (BbRecipeLine, bb_recipe_line, BB_RECIPE_LINE_FIELDS);
-
-GArray     *bb_book_search_recipes    (BbBook         *self,
-                                       const char     *text,
-                                       guint           limit,
+GArray     *bb_book_search            (BbBook         *self,
+                                       const BbTable  *table,
+                                       const BbQuery  *query,
                                        GError        **error);
-GPtrArray  *bb_book_load_recipe_lines (BbBook         *self,
+const BbTable *bb_book_get_line_table (const BbTable  *table);
+GPtrArray  *bb_book_load_lines        (BbBook         *self,
+                                       const BbTable  *table,
                                        const gint64   *ids,
                                        guint           n_ids,
                                        GError        **error);

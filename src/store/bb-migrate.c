@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <stdlib.h>
 
+#include "bb-book-index.h"
 #include "bb-store-error.h"
 #include "migrations.h"
 
@@ -170,8 +171,12 @@ migrate_once (BbDb     *db,
     return FALSE;
 
   *finished = version >= (gint64) bb_migrations_get_latest ();
+  if (*finished)
+    return TRUE;
 
-  return *finished || apply (db, (guint) version + 1, error);
+  /* The words that records are found by are the program's: no migration writes them. */
+  return apply (db, (guint) version + 1, error) &&
+         (version + 1 < (gint64) bb_migrations_get_latest () || bb_search_rebuild (db, error));
 }
 
 /**

@@ -132,7 +132,7 @@ bench_search (BbBook     *book,
       const char *word = pick (plan, heads, G_N_ELEMENTS (heads));
       g_autofree char *prefix = g_strndup (word, (gsize) g_rand_int_range (plan->rand, 1, 5));
       gint64 start = g_get_monotonic_time ();
-      g_autoptr (GArray) ids = bb_book_search_recipes (book, prefix, limit, NULL);
+      g_autoptr (GArray) ids = helper_search (book, &bb_recipe_table, prefix, limit);
 
       note (times, start);
       g_assert_nonnull (ids);
@@ -144,7 +144,7 @@ static void
 bench_pages (BbBook *book,
              Plan   *plan)
 {
-  g_autoptr (GArray) ids = bb_book_search_recipes (book, "", 0, NULL);
+  g_autoptr (GArray) ids = helper_search (book, &bb_recipe_table, "", 0);
   g_autoptr (GArray) times = g_array_new (FALSE, FALSE, sizeof (gint64));
   guint page = MIN (PAGE, ids->len);
 
@@ -152,7 +152,8 @@ bench_pages (BbBook *book,
     {
       guint from = (guint) g_rand_int_range (plan->rand, 0, (gint32) (ids->len - page) + 1);
       gint64 start = g_get_monotonic_time ();
-      g_autoptr (GPtrArray) lines = bb_book_load_recipe_lines (book, &g_array_index (ids, gint64, from), page, NULL);
+      g_autoptr (GPtrArray) lines = bb_book_load_lines (book, &bb_recipe_table, &g_array_index (ids, gint64, from),
+                                                        page, NULL);
 
       note (times, start);
       g_assert_cmpuint (lines->len, ==, page);

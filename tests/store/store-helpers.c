@@ -191,6 +191,21 @@ helper_save (BbBook        *book,
   g_assert_no_error (error);
 }
 
+GArray *
+helper_search (BbBook        *book,
+               const BbTable *table,
+               const char    *text,
+               guint          limit)
+{
+  const BbQuery query = { .text = text, .limit = limit };
+  g_autoptr (GError) error = NULL;
+  GArray *ids = bb_book_search (book, table, &query, &error);
+
+  g_assert_no_error (error);
+
+  return ids;
+}
+
 Shop *
 helper_fill (BbBook *book)
 {

@@ -47,6 +47,10 @@ BbReading   *helper_make_reading    (gint64          wash_test,
 void         helper_save            (BbBook         *book,
                                      const BbTable  *table,
                                      gpointer        record);
+GArray      *helper_search          (BbBook         *book,
+                                     const BbTable  *table,
+                                     const char     *text,
+                                     guint           limit);
 Shop        *helper_fill            (BbBook         *book);
 void         helper_shop_free       (Shop           *shop);
 

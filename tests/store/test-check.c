@@ -68,11 +68,13 @@ test_references (void)
 static void
 test_search (void)
 {
-  spoil ("UPDATE recipe SET name = 'Ruby'", "1 recipe is found by the wrong words");
-  spoil ("DELETE FROM search", "1 recipe is found by the wrong words");
-  spoil ("INSERT INTO search (rowid, code) VALUES (77, 'X')", "1 recipe is found by the wrong words");
-  spoil ("UPDATE search_content SET c1 = 'Ruby'", "The search is damaged");
-  spoil ("DELETE FROM search_data WHERE id > 10", "The search is damaged");
+  spoil ("UPDATE recipe SET name = 'Ruby'", "recipe: 1 record is found by the wrong words");
+  spoil ("UPDATE recipe SET name = 'Ruby'", "wash_test: 1 record is found by the wrong words");
+  spoil ("UPDATE supply SET kind = 'ink' WHERE id = 2", "supply: 1 record is found by the wrong words");
+  spoil ("DELETE FROM search_blank", "blank: 1 record is found by the wrong words");
+  spoil ("INSERT INTO search_recipe (rowid, code) VALUES (77, 'X')", "recipe: 1 record is found by the wrong words");
+  spoil ("UPDATE search_supply_content SET c1 = 'Ruby'", "supply: the search is damaged");
+  spoil ("DELETE FROM search_wash_test_data WHERE id > 10", "wash_test: the search is damaged");
 }
 
 static void

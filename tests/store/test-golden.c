@@ -58,7 +58,7 @@ test_opens (gconstpointer data)
   g_autoptr (BbWashTest) test = bb_book_load_by_code (book, &bb_wash_test_table, "W-1", NULL);
   g_autoptr (GPtrArray) readings = bb_book_load_referring (book, &bb_reading_table, &bb_wash_test_table, test->id,
                                                            NULL);
-  g_autoptr (GArray) found = bb_book_search_recipes (book, "prufstand tee", 0, NULL);
+  g_autoptr (GArray) found = helper_search (book, &bb_recipe_table, "prufstand tee", 0);
   g_autofree char *form = bb_book_dup_form (book, "blank/new", NULL);
   g_autoptr (GPtrArray) findings = NULL;
   g_autoptr (GError) error = NULL;

@@ -278,10 +278,10 @@ read_all (BbBook           *book,
   guint n_tables = 0;
   const BbTable * const *tables = bb_book_tables (&n_tables);
   g_autoptr (BbRevision) again = NULL;
-  g_autoptr (GArray) ids = bb_book_search_recipes (book, "dark", 0, NULL);
+  const BbTable * const listed[] = { &bb_recipe_table, &bb_blank_table, &bb_supply_table, &bb_wash_test_table };
+  const BbQuery query = { .text = "tee" };
   g_autoptr (GPtrArray) findings = bb_book_check (book, NULL, NULL);
   const gint64 first = 1;
-  g_autoptr (GPtrArray) lines = bb_book_load_recipe_lines (book, &first, 1, NULL);
 
   for (guint i = 0; i < n_tables; i++)
     {
@@ -289,6 +289,17 @@ read_all (BbBook           *book,
       g_autoptr (GPtrArray) records = bb_book_load_all (book, tables[i], TRUE, &error);
 
       g_assert_true ((records == NULL) == (error != NULL));
+    }
+
+  for (guint i = 0; i < G_N_ELEMENTS (listed); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autoptr (GError) line_error = NULL;
+      g_autoptr (GArray) ids = bb_book_search (book, listed[i], &query, &error);
+      g_autoptr (GPtrArray) lines = bb_book_load_lines (book, listed[i], &first, 1, &line_error);
+
+      g_assert_true ((ids == NULL) == (error != NULL));
+      g_assert_true ((lines == NULL) == (line_error != NULL));
     }
 
   /* A revision that reads at all reads as it was written, but for its key, which is this book's alone. */

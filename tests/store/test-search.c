@@ -9,10 +9,7 @@ static guint
 count (BbBook     *book,
        const char *text)
 {
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GArray) ids = bb_book_search_recipes (book, text, 0, &error);
-
-  g_assert_no_error (error);
+  g_autoptr (GArray) ids = helper_search (book, &bb_recipe_table, text, 0);
 
   return ids->len;
 }
@@ -80,10 +77,8 @@ test_operators_are_words (void)
   add_recipe (book, "R-1", "Dark tees NEAR the window", 0);
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     {
-      g_autoptr (GError) error = NULL;
-      g_autoptr (GArray) ids = bb_book_search_recipes (book, texts[i], 50, &error);
+      g_autoptr (GArray) ids = helper_search (book, &bb_recipe_table, texts[i], 50);
 
-      g_assert_no_error (error);
       g_assert_nonnull (ids);
     }
 
@@ -107,14 +102,12 @@ test_newest_first_and_limit (void)
   gint64 second = add_recipe (book, "R-2", "Dark hoods", 0);
   gint64 third = add_recipe (book, "R-3", "Dark caps", 0);
   const char *texts[] = { "dark", "" };
-  g_autoptr (GError) error = NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     {
-      g_autoptr (GArray) all = bb_book_search_recipes (book, texts[i], 0, &error);
-      g_autoptr (GArray) two = bb_book_search_recipes (book, texts[i], 2, &error);
+      g_autoptr (GArray) all = helper_search (book, &bb_recipe_table, texts[i], 0);
+      g_autoptr (GArray) two = helper_search (book, &bb_recipe_table, texts[i], 2);
 
-      g_assert_no_error (error);
       g_assert_cmpuint (all->len, ==, 3);
       g_assert_cmpint (g_array_index (all, gint64, 0), ==, third);
       g_assert_cmpint (g_array_index (all, gint64, 1), ==, second);
@@ -229,7 +222,7 @@ test_lines (void)
   helper_save (book, &bb_recipe_table, shop->recipe);
   g_assert_true (bb_book_set_state (book, shop->revision->id, BB_STATE_ON_TRIAL, NULL, &error));
 
-  lines = bb_book_load_recipe_lines (book, ids, G_N_ELEMENTS (ids), &error);
+  lines = bb_book_load_lines (book, &bb_recipe_table, ids, G_N_ELEMENTS (ids), &error);
   g_assert_no_error (error);
   g_assert_cmpuint (lines->len, ==, 201);
   for (guint i = 0; i < lines->len; i++)

@@ -1,0 +1,329 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-store"
+
+#include "bb-book-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-book-current.h"
+#include "bb-record-sql.h"
+#include "bb-searches.h"
+
+/* How many records one statement reads. */
+#define CHUNK 64
+
+BB_DEFINE_TABLE (BbRecipeLine, bb_recipe_line, "recipe_line", N_("Recipe"), BB_RECIPE_LINE_FIELDS, NULL)
+BB_DEFINE_TABLE (BbWashLine, bb_wash_line, "wash_line", N_("Wash test"), BB_WASH_LINE_FIELDS, NULL)
+
+/* Names each column as the field table of the lines does, from which the outer statement takes them. */
+#define RECIPE_LINES \
+  "WITH line AS (" \
+  "SELECT r.id AS id, r.code AS code, r.name AS name, COALESCE (b.name, r.family, '') AS blank, " \
+  "COALESCE (c.name, '') AS colourway, COALESCE (c.srgb, '') AS srgb, r.shade AS shade, v.id AS revision, " \
+  "v.number AS number, CASE WHEN v.id IS NOT NULL THEN COALESCE (s.state, 'draft') END AS state, " \
+  "v.pretreat_laydown_g_per_m2 AS pretreat_laydown_g_per_m2, v.made_at AS made_at " \
+  "FROM recipe r LEFT JOIN blank b ON b.id = r.blank LEFT JOIN colourway c ON c.id = r.colourway " \
+  "LEFT JOIN revision v ON v.id = (" BB_SQL_CURRENT_OF ("r.id") ") " \
+  "LEFT JOIN standing s ON s.revision = v.id WHERE r.id IN (%s)) SELECT %s FROM line"
+
+static char *
+make_parameters (void)
+{
+  GString *sql = g_string_new (NULL);
+
+  for (guint i = 1; i <= CHUNK; i++)
+    g_string_append_printf (sql, "%s?%u", i > 1 ? ", " : "", i);
+
+  return g_string_free (sql, FALSE);
+}
+
+/* A statement on up to CHUNK records of a table whose @column is among the parameters. */
+static char *
+make_records_sql (const BbTable *table,
+                  const char    *column)
+{
+  g_autofree char *parameters = make_parameters ();
+  g_autofree char *rest = g_strdup_printf ("WHERE %s IN (%s) ORDER BY id", column, parameters);
+
+  return bb_sql_select (table, rest);
+}
+
+static char *
+make_recipes_sql (void)
+{
+  g_autofree char *columns = bb_sql_columns (&bb_recipe_line_table);
+  g_autofree char *parameters = make_parameters ();
+
+  return g_strdup_printf (RECIPE_LINES, parameters, columns);
+}
+
+/* Adds a record for each row of the statement that @sql is. */
+static gboolean
+read_rows (BbBook         *self,
+           const BbTable  *table,
+           const char     *sql,
+           const gint64   *ids,
+           guint           n_ids,
+           GPtrArray      *records,
+           GError        **error)
+{
+  g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
+  BbStep step = BB_STEP_ROW;
+
+  if (statement == NULL)
+    return FALSE;
+
+  for (guint i = 0; i < n_ids; i++)
+    bb_statement_bind_integer (statement, (int) i + 1, ids[i]);
+  while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
+    {
+      gpointer record = bb_record_new (table);
+
+      g_ptr_array_add (records, record);
+      if (!bb_record_read (table, record, statement, error))
+        return FALSE;
+    }
+
+  return step == BB_STEP_DONE;
+}
+
+/* The records of a table whose @column is among @ids. */
+static GPtrArray *
+read_records (BbBook         *self,
+              const BbTable  *table,
+              const char     *column,
+              const gint64   *ids,
+              guint           n_ids,
+              GError        **error)
+{
+  g_autofree char *sql = make_records_sql (table, column);
+  g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (table->free_record);
+
+  if (!read_rows (self, table, sql, ids, n_ids, records, error))
+    return NULL;
+  for (guint i = 0; i < records->len; i++)
+    if (!bb_record_read_lists (table, records->pdata[i], self->db, error))
+      return NULL;
+
+  return g_steal_pointer (&records);
+}
+
+static GPtrArray *
+read_recipe_lines (BbBook        *self,
+                   const gint64  *ids,
+                   guint          n_ids,
+                   GError       **error)
+{
+  g_autofree char *sql = make_recipes_sql ();
+  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (bb_recipe_line_table.free_record);
+
+  return read_rows (self, &bb_recipe_line_table, sql, ids, n_ids, lines, error) ? g_steal_pointer (&lines) : NULL;
+}
+
+static gpointer
+find_record (const BbTable   *table,
+             const GPtrArray *records,
+             gint64           id)
+{
+  const BbField *key = bb_table_find_field (table, "id");
+
+  for (guint i = 0; i < records->len; i++)
+    if (bb_field_get_integer (key, records->pdata[i]) == id)
+      return records->pdata[i];
+
+  return NULL;
+}
+
+/* The records that wash tests refer to by a field. */
+static GPtrArray *
+read_targets (BbBook           *self,
+              const GPtrArray  *tests,
+              const char       *name,
+              GError          **error)
+{
+  const BbField *field = bb_table_find_field (&bb_wash_test_table, name);
+  gint64 ids[CHUNK];
+
+  for (guint i = 0; i < tests->len; i++)
+    ids[i] = bb_field_get_integer (field, tests->pdata[i]);
+
+  return read_records (self, field->target, "id", ids, tests->len, error);
+}
+
+/* The specimen itself goes into its line. */
+static BbWashLine *
+make_wash_line (gpointer        *test,
+                const GPtrArray *revisions,
+                const GPtrArray *colourways)
+{
+  BbWashLine *line = bb_wash_line_new ();
+  const BbWashTest *known = *test;
+  const BbRevision *revision = find_record (&bb_revision_table, revisions, known->revision);
+  const BbColourway *colourway = find_record (&bb_colourway_table, colourways, known->colourway);
+
+  line->id = known->id;
+  line->test = g_steal_pointer (test);
+  if (revision != NULL && _bb_record_check_seal (&bb_revision_table, revision, NULL))
+    line->revision = bb_record_copy (&bb_revision_table, revision);
+  if (colourway != NULL)
+    line->colourway = g_strdup (colourway->name);
+
+  return line;
+}
+
+static int
+compare_readings (gconstpointer a,
+                  gconstpointer b)
+{
+  const BbReading *first = a;
+  const BbReading *second = b;
+
+  return (first->cycles > second->cycles) - (first->cycles < second->cycles);
+}
+
+static gboolean
+add_readings (BbBook           *self,
+              const GPtrArray  *lines,
+              const gint64     *ids,
+              guint             n_ids,
+              GError          **error)
+{
+  const BbField *field = bb_table_find_field (&bb_wash_line_table, "readings");
+  g_autoptr (GPtrArray) readings = read_records (self, &bb_reading_table, "wash_test", ids, n_ids, error);
+
+  for (guint i = 0; readings != NULL && i < readings->len; i++)
+    {
+      BbReading *reading = readings->pdata[i];
+      BbWashLine *line = find_record (&bb_wash_line_table, lines, reading->wash_test);
+
+      if (line != NULL)
+        {
+          /* What the reading holds moves into the line. */
+          *(BbReading *) bb_field_append_item (field, line) = *reading;
+          bb_record_init (&bb_reading_table, reading);
+        }
+    }
+  for (guint i = 0; readings != NULL && i < lines->len; i++)
+    g_array_sort (bb_field_ensure_array (field, lines->pdata[i]), compare_readings);
+
+  return readings != NULL;
+}
+
+static GPtrArray *
+read_wash_lines (BbBook        *self,
+                 const gint64  *ids,
+                 guint          n_ids,
+                 GError       **error)
+{
+  g_autoptr (GPtrArray) tests = read_records (self, &bb_wash_test_table, "id", ids, n_ids, error);
+  g_autoptr (GPtrArray) revisions = tests != NULL ? read_targets (self, tests, "revision", error) : NULL;
+  g_autoptr (GPtrArray) colourways = revisions != NULL ? read_targets (self, tests, "colourway", error) : NULL;
+  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (bb_wash_line_table.free_record);
+
+  if (colourways == NULL)
+    return NULL;
+  for (guint i = 0; i < tests->len; i++)
+    g_ptr_array_add (lines, make_wash_line (&tests->pdata[i], revisions, colourways));
+
+  return add_readings (self, lines, ids, n_ids, error) ? g_steal_pointer (&lines) : NULL;
+}
+
+static GPtrArray *
+read_lines (BbBook         *self,
+            const BbTable  *table,
+            const gint64   *ids,
+            guint           n_ids,
+            GError        **error)
+{
+  if (table == &bb_recipe_table)
+    return read_recipe_lines (self, ids, n_ids, error);
+  if (table == &bb_wash_test_table)
+    return read_wash_lines (self, ids, n_ids, error);
+
+  return read_records (self, table, "id", ids, n_ids, error);
+}
+
+/* Adds the lines of up to CHUNK records in the order of their keys. */
+static gboolean
+load_chunk (BbBook         *self,
+            const BbTable  *table,
+            const gint64   *ids,
+            guint           n_ids,
+            GPtrArray      *result,
+            GError        **error)
+{
+  const BbTable *line_table = bb_book_get_line_table (table);
+  const BbField *key = bb_table_find_field (line_table, "id");
+  g_autoptr (GPtrArray) lines = read_lines (self, table, ids, n_ids, error);
+  g_autoptr (GHashTable) places = g_hash_table_new (g_int64_hash, g_int64_equal);
+
+  if (lines == NULL)
+    return FALSE;
+
+  for (guint i = 0; i < lines->len; i++)
+    g_hash_table_insert (places, &BB_FIELD_AT (key, gint64, lines->pdata[i]), &lines->pdata[i]);
+  for (guint i = 0; i < n_ids; i++)
+    {
+      gpointer *place = g_hash_table_lookup (places, &ids[i]);
+
+      if (place != NULL && *place != NULL)
+        g_ptr_array_add (result, g_steal_pointer (place));
+    }
+
+  return TRUE;
+}
+
+/**
+ * bb_book_get_line_table:
+ * @table: a table of the book
+ *
+ * Returns: (transfer none): the table of what bb_book_load_lines() gives for its records: their own, or one of
+ *   bb-lines.h
+ */
+const BbTable *
+bb_book_get_line_table (const BbTable *table)
+{
+  if (table == &bb_recipe_table)
+    return &bb_recipe_line_table;
+  if (table == &bb_wash_test_table)
+    return &bb_wash_line_table;
+
+  return table;
+}
+
+/**
+ * bb_book_load_lines:
+ * @self: a book
+ * @table: the records' table
+ * @ids: (array length=n_ids): keys of records, each once
+ * @n_ids: how many
+ * @error: return location for a #GError
+ *
+ * Loads what a list shows of some records, a page of a list at a time and in few statements.
+ *
+ * Returns: (transfer full) (nullable) (element-type gpointer): the lines in the order of @ids, of the table
+ *   bb_book_get_line_table(); the array frees them. A key that is not in the book has no line. %NULL with an error
+ */
+GPtrArray *
+bb_book_load_lines (BbBook         *self,
+                    const BbTable  *table,
+                    const gint64   *ids,
+                    guint           n_ids,
+                    GError        **error)
+{
+  g_autoptr (GPtrArray) result = NULL;
+  gboolean done = TRUE;
+
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self) && table != NULL && (ids != NULL || n_ids == 0), NULL);
+
+  /* All lines are of one moment. */
+  if (!bb_db_begin (self->db, BB_ACCESS_READ, error))
+    return NULL;
+  result = g_ptr_array_new_with_free_func (bb_book_get_line_table (table)->free_record);
+  for (guint i = 0; done && i < n_ids; i += CHUNK)
+    done = load_chunk (self, table, ids + i, MIN (CHUNK, n_ids - i), result, error);
+  if (!bb_db_commit (self->db, done ? error : NULL) || !done)
+    return NULL;
+
+  return g_steal_pointer (&result);
+}

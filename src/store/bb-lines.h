@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bb-wash.h"
+
+G_BEGIN_DECLS
+
+/* What lists show of records, where that is more than the record itself: see bb_book_load_lines(). */
+
+/**
+ * BbRecipeLine:
+ *
+ * What a list shows of one recipe: the recipe, the revision that counts now, its state, and the garment. Codes
+ * and names are empty texts where there are none.
+ */
+#define BB_RECIPE_LINE_FIELDS(F, T) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The recipe's key in this book.")) \
+  F (T, TEXT, code, N_("Code"), .help = N_("The recipe's code.")) \
+  F (T, TEXT, name, N_("Name"), .help = N_("The recipe's name.")) \
+  F (T, TEXT, blank, N_("Blank"), .help = N_("The garment's name, or the family of garments.")) \
+  F (T, TEXT, colourway, N_("Colour"), .help = N_("The colour's name.")) \
+  F (T, TEXT, srgb, N_("sRGB"), .help = N_("The garment's colour.")) \
+  F (T, CHOICE, shade, N_("Colours"), .help = N_("Which garment colours it is for."), .choices = &bb_shade_choices) \
+  F (T, INTEGER, revision, N_("Revision"), .help = N_("Key of the revision that counts now.")) \
+  F (T, INTEGER, number, N_("Revision"), .help = N_("Number of the revision that counts now.")) \
+  F (T, CHOICE, state, N_("State"), .help = N_("Where that revision stands."), .choices = &bb_state_choices) \
+  F (T, NUMBER, pretreat_laydown_g_per_m2, N_("Laydown"), .help = N_("Of the revision that counts now."), \
+     .quantity = BB_QUANTITY_MASS_PER_AREA) \
+  F (T, DATE, made_at, N_("Made"), .help = N_("When that revision was made."))
+
+BB_DECLARE_TABLE (BbRecipeLine, bb_recipe_line, BB_RECIPE_LINE_FIELDS);
+
+/**
+ * BbWashLine:
+ *
+ * What a list shows of one wash test: the specimen, the garment's colour, and what its verdict follows from.
+ */
+#define BB_WASH_LINE_FIELDS(F, T) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The wash test's key in this book.")) \
+  F (T, OBJECT, test, N_("Wash test"), .help = N_("The specimen."), .item = &bb_wash_test_table) \
+  F (T, OBJECT, revision, N_("Revision"), \
+     .help = N_("The revision that it was made by; none where that is not as it was written."), \
+     .item = &bb_revision_table) \
+  F (T, TEXT, colourway, N_("Colour"), .help = N_("The garment's colour; none where it was not told.")) \
+  F (T, LIST, readings, N_("Readings"), .help = N_("What was read, by count of washes."), .item = &bb_reading_table)
+
+BB_DECLARE_TABLE (BbWashLine, bb_wash_line, BB_WASH_LINE_FIELDS);
+
+G_END_DECLS

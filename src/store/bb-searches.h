@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bb-db.h"
+#include "bb-field.h"
+
+G_BEGIN_DECLS
+
+/**
+ * BbSearch:
+ * @table: whose records are found
+ * @index: the search's table, which has one row for each record that is not withdrawn
+ * @columns: the columns of @index
+ * @words: a statement that gives the key of every record, which it calls `r`, and its words in the order of @columns
+ * @of_recipe: (nullable): a statement that gives the keys of the records that belong to the recipe ?3
+ * @choices: the choices whose keys are among the words, up to a %NULL; their titles find them too
+ *
+ * How the records of a table are found.
+ */
+typedef struct {
+  const BbTable *table;
+  const char *index;
+  const char *columns;
+  const char *words;
+  const char *of_recipe;
+  const BbChoices *choices[4];
+} BbSearch;
+
+/**
+ * BbTouch:
+ * @written: a table of the book
+ * @found: a table that has a search
+ * @sql: a statement that gives the keys of the records of @found that have words of the record ?1 of @written
+ *
+ * What is found by other words once a record is written.
+ */
+typedef struct {
+  const BbTable *written;
+  const BbTable *found;
+  const char *sql;
+} BbTouch;
+
+/* How many searches there are. */
+#define BB_N_SEARCHES 4
+
+const BbSearch *bb_searches     (void);
+const BbSearch *bb_search_find  (const BbTable *table);
+const BbTouch  *bb_touches      (guint         *n_touches);
+
+G_END_DECLS
