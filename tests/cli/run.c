@@ -19,7 +19,7 @@ run_cli (const char *input,
   g_autoptr (GPtrArray) arguments = g_ptr_array_new ();
   g_autoptr (GSubprocessLauncher) launcher = NULL;
   g_autoptr (GSubprocess) process = NULL;
-  g_autoptr (GBytes) in = g_bytes_new (input, length < 0 ? strlen (input) : (gsize) length);
+  g_autofree char *path = g_build_filename (g_get_user_cache_dir (), "input", NULL);
   g_autoptr (GBytes) out = NULL;
   g_autoptr (GBytes) err = NULL;
   g_autoptr (GError) error = NULL;
@@ -35,17 +35,19 @@ run_cli (const char *input,
   va_end (list);
   g_ptr_array_add (arguments, NULL);
 
-  launcher = g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDIN_PIPE | G_SUBPROCESS_FLAGS_STDOUT_PIPE |
-                                        G_SUBPROCESS_FLAGS_STDERR_PIPE);
+  /* From a file and not by a pipe, which breaks where a program refuses before it has read everything: its right. */
+  g_assert_cmpint (g_mkdir_with_parents (g_get_user_cache_dir (), 0700), ==, 0);
+  g_file_set_contents (path, input, length, &error);
+  g_assert_no_error (error);
+  launcher = g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDOUT_PIPE | G_SUBPROCESS_FLAGS_STDERR_PIPE);
+  g_subprocess_launcher_set_stdin_file_path (launcher, path);
   /* The test's own folders, which are not those of the person who runs it. */
   g_subprocess_launcher_setenv (launcher, "XDG_DATA_HOME", g_get_user_data_dir (), TRUE);
   g_subprocess_launcher_setenv (launcher, "XDG_CACHE_HOME", g_get_user_cache_dir (), TRUE);
   process = g_subprocess_launcher_spawnv (launcher, (const char * const *) arguments->pdata, &error);
   g_assert_no_error (error);
-  g_subprocess_communicate (process, in, NULL, &out, &err, &error);
-  /* A program that refuses before it has read everything closes the pipe; that is its right. */
-  if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_BROKEN_PIPE))
-    g_assert_no_error (error);
+  g_subprocess_communicate (process, NULL, NULL, &out, &err, &error);
+  g_assert_no_error (error);
 
   g_assert_true (g_subprocess_get_if_exited (process));
   answer->status = g_subprocess_get_exit_status (process);
