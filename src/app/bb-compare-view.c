@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-revision-menu.h"
 #include "bb-show.h"
 
 struct _BbCompareView
@@ -141,24 +142,6 @@ selected_cb (BbCompareView *self)
     fill (self);
 }
 
-static void
-set_titles (GtkDropDown *drop_down,
-            GPtrArray   *revisions,
-            guint        selected)
-{
-  g_autoptr (GtkStringList) titles = gtk_string_list_new (NULL);
-
-  for (guint i = 0; i < revisions->len; i++)
-    {
-      const BbRevision *revision = revisions->pdata[i];
-      g_autofree char *title = g_strdup_printf (_("Revision %" G_GINT64_FORMAT), revision->number);
-
-      gtk_string_list_append (titles, title);
-    }
-  gtk_drop_down_set_model (drop_down, G_LIST_MODEL (titles));
-  gtk_drop_down_set_selected (drop_down, MIN (selected, revisions->len - 1));
-}
-
 /**
  * bb_compare_view_show:
  * @self: a comparison
@@ -182,8 +165,8 @@ bb_compare_view_show (BbCompareView *self,
       return;
     }
 
-  set_titles (self->left_drop_down, revisions, 1);
-  set_titles (self->right_drop_down, revisions, 0);
+  bb_revision_menu_fill (self->left_drop_down, session, revisions, MIN (1, revisions->len - 1));
+  bb_revision_menu_fill (self->right_drop_down, session, revisions, 0);
   self->revisions = g_ptr_array_ref (revisions);
   fill (self);
 }

@@ -3,8 +3,13 @@
 
 #include "bb-evidence.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "bb-show.h"
 #include "bb-verdict-badge.h"
+
+/* Wide enough for most verdicts in one line, each starting below the other. */
+#define BADGE_WIDTH 190
 
 struct _BbEvidence
 {
@@ -17,6 +22,9 @@ struct _BbEvidence
   /* owned */
   BbSession *session;
   GArray *ids;
+
+  /* How many specimens have which verdict. */
+  guint counts[3];
 };
 
 G_DEFINE_FINAL_TYPE (BbEvidence, bb_evidence, GTK_TYPE_BOX)
@@ -36,14 +44,18 @@ add_row (BbEvidence       *self,
   GtkWidget *row = adw_action_row_new ();
   GtkWidget *badge = bb_verdict_badge_new ();
   g_autofree char *made = bb_show_date (test->made_at);
+  g_autofree char *colour = bb_show_name (self->session, &bb_colourway_table, test->colourway);
+  g_autofree char *subtitle = *colour != '\0' ? g_strjoin (" · ", colour, made, NULL) : g_strdup (made);
 
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), test->code);
-  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), made);
+  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
   gtk_widget_set_valign (badge, GTK_ALIGN_CENTER);
   bb_verdict_badge_show (BB_VERDICT_BADGE (badge), self->session, test);
+  gtk_widget_set_size_request (badge, BADGE_WIDTH, -1);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), badge);
+  self->counts[bb_verdict_badge_get_verdict (BB_VERDICT_BADGE (badge))]++;
   gtk_list_box_append (self->list, row);
   g_array_append_val (self->ids, test->id);
 }
@@ -69,6 +81,7 @@ bb_evidence_show (BbEvidence       *self,
   while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
     gtk_list_box_remove (self->list, GTK_WIDGET (row));
   g_array_set_size (self->ids, 0);
+  memset (self->counts, 0, sizeof self->counts);
 
   tests = bb_book_load_referring (bb_session_get_book (session), &bb_wash_test_table, &bb_revision_table, revision->id,
                                   &error);
@@ -83,6 +96,24 @@ bb_evidence_show (BbEvidence       *self,
 
   gtk_widget_set_visible (GTK_WIDGET (self->list), self->ids->len > 0);
   gtk_widget_set_visible (GTK_WIDGET (self->empty_label), self->ids->len == 0);
+}
+
+/**
+ * bb_evidence_dup_summary:
+ * @self: the evidence
+ *
+ * Returns: (transfer full): in one sentence how the specimens stand
+ */
+char *
+bb_evidence_dup_summary (BbEvidence *self)
+{
+  g_return_val_if_fail (BB_IS_EVIDENCE (self), NULL);
+
+  if (self->ids->len == 0)
+    return g_strdup (_("No specimen has been washed yet."));
+
+  return g_strdup_printf (_("Specimens: %u passed, %u failed, %u running."), self->counts[BB_VERDICT_PASSED],
+                          self->counts[BB_VERDICT_FAILED], self->counts[BB_VERDICT_OPEN]);
 }
 
 static void

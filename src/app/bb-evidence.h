@@ -15,8 +15,9 @@ G_BEGIN_DECLS
 #define BB_TYPE_EVIDENCE (bb_evidence_get_type ())
 G_DECLARE_FINAL_TYPE (BbEvidence, bb_evidence, BB, EVIDENCE, GtkBox)
 
-void bb_evidence_show (BbEvidence       *self,
-                       BbSession        *session,
-                       const BbRevision *revision);
+void  bb_evidence_show        (BbEvidence       *self,
+                               BbSession        *session,
+                               const BbRevision *revision);
+char *bb_evidence_dup_summary (BbEvidence       *self);
 
 G_END_DECLS

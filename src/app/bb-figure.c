@@ -83,13 +83,13 @@ bb_figure_set (BbFigure   *self,
 
   gtk_label_set_label (self->value_label, value != NULL && *value != '\0' ? value : "–");
   gtk_label_set_label (self->unit_label, value != NULL ? unit : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->unit_label), value != NULL && *unit != '\0');
   gtk_label_set_label (self->note_label, note != NULL ? note : "");
   gtk_widget_set_visible (GTK_WIDGET (self->note_label), note != NULL);
 
   /* Translators: what a screen reader says of a figure: title, number, unit. */
-  spoken = g_strdup_printf (_("%s: %s %s"), gtk_label_get_label (self->title_label),
-                            gtk_label_get_label (self->value_label), gtk_label_get_label (self->unit_label));
+  spoken = g_strchomp (g_strdup_printf (_("%s: %s %s"), gtk_label_get_label (self->title_label),
+                                        gtk_label_get_label (self->value_label),
+                                        gtk_label_get_label (self->unit_label)));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
 }
 

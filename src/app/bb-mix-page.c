@@ -163,7 +163,7 @@ show_source (BbMixPage *self)
     colourway = bb_book_load (book, &bb_colourway_table, recipe->colourway, NULL);
   text = g_strdup_printf (_("%s, revision %d"), recipe->name, (int) self->revision->number);
   gtk_label_set_label (self->source_label, text);
-  bb_swatch_set_srgb (self->swatch, colourway != NULL ? colourway->srgb : NULL);
+  bb_swatch_set_garment (self->swatch, colourway != NULL ? colourway->srgb : NULL, (BbShade) recipe->shade);
   bb_state_badge_set_state (self->badge, standing != NULL ? (BbState) standing->state : BB_STATE_DRAFT);
 }
 

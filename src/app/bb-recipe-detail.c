@@ -8,11 +8,12 @@
 #include "bb-chain-view.h"
 #include "bb-compare-view.h"
 #include "bb-evidence.h"
+#include "bb-garment-band.h"
+#include "bb-revision-menu.h"
 #include "bb-safety.h"
 #include "bb-show.h"
 #include "bb-signal.h"
 #include "bb-state-badge.h"
-#include "bb-swatch.h"
 
 struct _BbRecipeDetail
 {
@@ -20,12 +21,11 @@ struct _BbRecipeDetail
 
   /* template */
   GtkScrolledWindow *scrolled;
-  BbSwatch *swatch;
-  GtkLabel *name_label;
-  GtkLabel *garment_label;
+  BbGarmentBand *band;
   GtkDropDown *revision_drop_down;
   BbStateBadge *badge;
   GtkToggleButton *compare_button;
+  GtkLabel *standing_label;
   GtkLabel *reason_label;
   GtkStack *stack;
   BbChainView *chain;
@@ -71,22 +71,12 @@ get_before (BbRecipeDetail *self)
   return position < self->revisions->len ? self->revisions->pdata[position] : NULL;
 }
 
-static BbState
-load_state (BbRecipeDetail *self,
-            gint64          revision)
-{
-  g_autoptr (BbStanding) standing = NULL;
-
-  standing = bb_book_load_standing (bb_session_get_book (self->session), revision, NULL);
-
-  return standing != NULL ? (BbState) standing->state : BB_STATE_DRAFT;
-}
-
 static void
 update_actions (BbRecipeDetail *self)
 {
   const BbRevision *revision = get_revision (self);
-  const BbState state = revision != NULL ? load_state (self, revision->id) : BB_STATE_DRAFT;
+  const BbState state = revision != NULL ? bb_revision_menu_load_state (self->session, revision->id)
+                                          : BB_STATE_DRAFT;
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.mix", revision != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.to-on-trial",
@@ -96,7 +86,6 @@ update_actions (BbRecipeDetail *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.to-withdrawn",
                                  revision != NULL && bb_state_may_become (state, BB_STATE_WITHDRAWN));
   bb_state_badge_set_state (self->badge, state);
-  gtk_widget_set_visible (GTK_WIDGET (self->badge), revision != NULL);
 }
 
 static void
@@ -105,18 +94,59 @@ show_reason (BbRecipeDetail   *self,
 {
   g_autofree char *made = bb_show_date (revision->made_at);
   g_autofree char *person = bb_show_name (self->session, &bb_person_table, revision->made_by);
+  g_autofree char *written = NULL;
   g_autofree char *text = NULL;
 
-  if (revision->reason != NULL && *person != '\0')
-    text = g_strdup_printf (_("%s, %s: %s"), made, person, revision->reason);
-  else if (revision->reason != NULL)
-    text = g_strdup_printf (_("%s: %s"), made, revision->reason);
-  else if (*person != '\0')
-    text = g_strdup_printf (_("%s, %s"), made, person);
-  else
-    text = g_strdup (made);
-
+  written = *person != '\0' ? g_strdup_printf (_("Written %s by %s."), made, person)
+                            : g_strdup_printf (_("Written %s."), made);
+  text = revision->reason != NULL ? g_strjoin (" ", written, revision->reason, NULL) : g_strdup (written);
   gtk_label_set_label (self->reason_label, text);
+}
+
+/* Where another revision is newer than the one that counts, people want to know before they set a machine. */
+static char *
+describe_newest (BbRecipeDetail   *self,
+                 const BbRevision *revision)
+{
+  const BbRevision *newest = self->revisions->pdata[0];
+  const char *state = NULL;
+
+  if (newest == revision)
+    return g_strdup ("");
+
+  state = bb_choices_get_title (&bb_state_choices, (int) bb_revision_menu_load_state (self->session, newest->id));
+
+  /* Translators: the number of a newer revision and its state: Revision 4 is newer (On trial). */
+  return g_strdup_printf (_(" Revision %d is newer (%s)."), (int) newest->number, state);
+}
+
+/* On the first screen: since when it stands as it does, who said so, and on what. */
+static void
+show_standing (BbRecipeDetail   *self,
+               const BbRevision *revision)
+{
+  g_autoptr (BbStanding) standing = NULL;
+  g_autofree char *summary = bb_evidence_dup_summary (self->evidence);
+  g_autofree char *newest = describe_newest (self, revision);
+  g_autofree char *since = NULL;
+  g_autofree char *person = NULL;
+  g_autofree char *head = NULL;
+  g_autofree char *text = NULL;
+
+  standing = bb_book_load_standing (bb_session_get_book (self->session), revision->id, NULL);
+  if (standing == NULL)
+    text = g_strconcat (summary, newest, NULL);
+  else
+    {
+      const char *state = bb_choices_get_title (&bb_state_choices, standing->state);
+
+      since = bb_show_date (standing->since);
+      person = bb_show_name (self->session, &bb_person_table, standing->person);
+      head = *person != '\0' ? g_strdup_printf (_("%s since %s, by %s."), state, since, person)
+                             : g_strdup_printf (_("%s since %s."), state, since);
+      text = g_strconcat (head, " ", summary, newest, NULL);
+    }
+  gtk_label_set_label (self->standing_label, text);
 }
 
 static void
@@ -138,10 +168,11 @@ static void
 show_revision (BbRecipeDetail *self)
 {
   const BbRevision *revision = get_revision (self);
+  const gboolean compares = gtk_toggle_button_get_active (self->compare_button);
 
   update_actions (self);
-  gtk_widget_set_visible (GTK_WIDGET (self->revision_drop_down), revision != NULL);
-  gtk_widget_set_visible (GTK_WIDGET (self->reason_label), revision != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->revision_drop_down), revision != NULL && !compares);
+  gtk_widget_set_visible (GTK_WIDGET (self->badge), revision != NULL && !compares);
   gtk_widget_set_visible (GTK_WIDGET (self->compare_button), self->revisions != NULL && self->revisions->len > 1);
   if (revision == NULL)
     {
@@ -153,8 +184,8 @@ show_revision (BbRecipeDetail *self)
   show_note (self, revision);
   bb_chain_view_show (self->chain, self->session, revision, get_before (self));
   bb_evidence_show (self->evidence, self->session, revision);
-  gtk_stack_set_visible_child_name (self->stack, gtk_toggle_button_get_active (self->compare_button) ? "compare"
-                                                                                                    : "chain");
+  show_standing (self, revision);
+  gtk_stack_set_visible_child_name (self->stack, compares ? "compare" : "chain");
 }
 
 static void
@@ -204,57 +235,47 @@ find_position (BbRecipeDetail *self)
 static void
 fill_revisions (BbRecipeDetail *self)
 {
-  g_autoptr (GtkStringList) titles = gtk_string_list_new (NULL);
-
-  for (guint i = 0; i < self->revisions->len; i++)
-    {
-      const BbRevision *revision = self->revisions->pdata[i];
-      g_autofree char *title = NULL;
-
-      /* Translators: a revision in a drop-down: its number and its state. */
-      title = g_strdup_printf (_("Revision %" G_GINT64_FORMAT " · %s"), revision->number,
-                               bb_choices_get_title (&bb_state_choices, (int) load_state (self, revision->id)));
-      gtk_string_list_append (titles, title);
-    }
-
   g_signal_handlers_block_by_func (self->revision_drop_down, BB_HANDLER (revision_selected_cb), self);
-  gtk_drop_down_set_model (self->revision_drop_down, G_LIST_MODEL (titles));
-  gtk_drop_down_set_selected (self->revision_drop_down, find_position (self));
+  bb_revision_menu_fill (self->revision_drop_down, self->session, self->revisions, find_position (self));
   g_signal_handlers_unblock_by_func (self->revision_drop_down, BB_HANDLER (revision_selected_cb), self);
+}
+
+/* What identifies the garment, below the recipe's name. */
+static char *
+describe_garment (BbRecipeDetail    *self,
+                  const BbColourway *colourway)
+{
+  BbBook *book = bb_session_get_book (self->session);
+  g_autoptr (BbBlank) blank = NULL;
+  g_autofree char *fibres = NULL;
+  g_autofree char *mass = NULL;
+  const char *colour = colourway != NULL ? colourway->name
+                                         : bb_choices_get_title (&bb_shade_choices, self->recipe->shade);
+
+  if (self->recipe->blank != 0)
+    blank = bb_book_load (book, &bb_blank_table, self->recipe->blank, NULL);
+  if (blank == NULL)
+    return self->recipe->family != NULL ? g_strjoin (" · ", self->recipe->code, self->recipe->family, colour, NULL)
+                                        : g_strjoin (" · ", self->recipe->code, colour, NULL);
+
+  fibres = bb_composition_dup_text (blank->composition);
+  mass = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, blank->mass_g_per_m2,
+                                       bb_session_get_units (self->session));
+
+  return g_strjoin (" · ", self->recipe->code, blank->name, colour, fibres, mass, NULL);
 }
 
 static void
 show_garment (BbRecipeDetail *self)
 {
-  BbBook *book = bb_session_get_book (self->session);
-  g_autoptr (BbBlank) blank = NULL;
   g_autoptr (BbColourway) colourway = NULL;
-  g_autofree char *fibres = NULL;
-  g_autofree char *mass = NULL;
-  g_autofree char *text = NULL;
-  const char *colour = bb_choices_get_title (&bb_shade_choices, self->recipe->shade);
+  g_autofree char *garment = NULL;
 
   if (self->recipe->colourway != 0)
-    colourway = bb_book_load (book, &bb_colourway_table, self->recipe->colourway, NULL);
-  if (self->recipe->blank != 0)
-    blank = bb_book_load (book, &bb_blank_table, self->recipe->blank, NULL);
-  if (colourway != NULL)
-    colour = colourway->name;
-
-  bb_swatch_set_srgb (self->swatch, colourway != NULL ? colourway->srgb : NULL);
-  if (blank == NULL)
-    {
-      text = g_strjoin (" · ", self->recipe->code, self->recipe->family != NULL ? self->recipe->family : "", colour,
-                        NULL);
-      gtk_label_set_label (self->garment_label, text);
-      return;
-    }
-
-  fibres = bb_composition_dup_text (blank->composition);
-  mass = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, blank->mass_g_per_m2,
-                                       bb_session_get_units (self->session));
-  text = g_strjoin (" · ", self->recipe->code, blank->name, colour, fibres, mass, NULL);
-  gtk_label_set_label (self->garment_label, text);
+    colourway = bb_book_load (bb_session_get_book (self->session), &bb_colourway_table, self->recipe->colourway, NULL);
+  garment = describe_garment (self, colourway);
+  bb_garment_band_set_title (self->band, self->recipe->name, garment);
+  bb_garment_band_set_colour (self->band, colourway != NULL ? colourway->srgb : NULL, (BbShade) self->recipe->shade);
 }
 
 /**
@@ -299,7 +320,6 @@ bb_recipe_detail_show (BbRecipeDetail *self,
       gtk_toggle_button_set_active (self->compare_button, FALSE);
       gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scrolled), 0);
     }
-  gtk_label_set_label (self->name_label, self->recipe->name);
   gtk_label_set_label (self->disclaimer_label, bb_safety_disclaimer ());
   show_garment (self);
   fill_revisions (self);
@@ -529,12 +549,11 @@ static void
 bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, scrolled);
-  gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, swatch);
-  gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, name_label);
-  gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, garment_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, band);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, revision_drop_down);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, badge);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, compare_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, standing_label);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, reason_label);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, stack);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, chain);
@@ -564,8 +583,8 @@ bb_recipe_detail_class_init (BbRecipeDetailClass *klass)
   g_type_ensure (BB_TYPE_CHAIN_VIEW);
   g_type_ensure (BB_TYPE_COMPARE_VIEW);
   g_type_ensure (BB_TYPE_EVIDENCE);
+  g_type_ensure (BB_TYPE_GARMENT_BAND);
   g_type_ensure (BB_TYPE_STATE_BADGE);
-  g_type_ensure (BB_TYPE_SWATCH);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recipe-detail.ui");
   bind_template (widget_class);
   install_actions (widget_class);

@@ -57,7 +57,7 @@ bind_cb (GtkSignalListItemFactory *factory,
 
   description = describe (line);
   bb_row_set (row, line->name, line->code, description);
-  bb_row_set_srgb (row, line->srgb != NULL ? line->srgb : "");
+  bb_row_set_garment (row, line->srgb, (BbShade) line->shade);
   if (line->state >= 0)
     bb_state_badge_set_state (BB_STATE_BADGE (badge), (BbState) line->state);
 }

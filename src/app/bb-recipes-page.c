@@ -68,16 +68,17 @@ show_chosen (BbRecipesPage *self)
   show_state (self);
 }
 
-/* Keeps the recipe that is looked at in sight, where the list still has it. */
+/* Keeps the recipe that is looked at where the list still has it; what is looked for anew starts with the first. */
 static void
-search (BbRecipesPage *self)
+search (BbRecipesPage *self,
+        gboolean       is_new)
 {
   guint position = G_MAXUINT;
   const gint64 shown = self->shown;
 
   g_signal_handlers_block_by_func (self->selection, BB_HANDLER (show_chosen), self);
   bb_recipe_list_search (self->recipes, gtk_editable_get_text (GTK_EDITABLE (self->search_entry)));
-  if (shown != 0 && !is_searching (self))
+  if (shown != 0 && (!is_new || !is_searching (self)))
     position = bb_recipe_list_find (self->recipes, shown);
   gtk_single_selection_set_selected (self->selection, position == G_MAXUINT ? 0 : position);
   g_signal_handlers_unblock_by_func (self->selection, BB_HANDLER (show_chosen), self);
@@ -88,7 +89,7 @@ static void
 search_changed_cb (BbRecipesPage *self)
 {
   if (self->selection != NULL)
-    search (self);
+    search (self, TRUE);
 }
 
 static void
@@ -156,7 +157,7 @@ editor_done_cb (BbRecipesPage *self,
     }
   if (table == &bb_revision_table && id != 0)
     bb_recipe_detail_choose (self->detail, id);
-  search (self);
+  search (self, FALSE);
 }
 
 static void
@@ -203,7 +204,7 @@ bb_recipes_page_start (BbPage *page)
 static void
 bb_recipes_page_refresh (BbPage *page)
 {
-  search (BB_RECIPES_PAGE (page));
+  search (BB_RECIPES_PAGE (page), FALSE);
 }
 
 static void
@@ -215,7 +216,7 @@ bb_recipes_page_show_record (BbPage *page,
 
   gtk_editable_set_text (GTK_EDITABLE (self->search_entry), "");
   self->shown = id;
-  search (self);
+  search (self, FALSE);
   position = gtk_single_selection_get_selected (self->selection);
   gtk_widget_activate_action (GTK_WIDGET (self->list_view), "list.scroll-to-item", "u", position);
 }

@@ -14,6 +14,8 @@ struct _BbRow
   GtkLabel *title_label;
   GtkLabel *subtitle_label;
   GtkLabel *code_label;
+  GtkBox *second_line;
+  GtkBox *third_line;
   AdwBin *badge_bin;
 };
 
@@ -39,6 +41,8 @@ bb_row_class_init (BbRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbRow, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbRow, subtitle_label);
   gtk_widget_class_bind_template_child (widget_class, BbRow, code_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRow, second_line);
+  gtk_widget_class_bind_template_child (widget_class, BbRow, third_line);
   gtk_widget_class_bind_template_child (widget_class, BbRow, badge_bin);
 }
 
@@ -57,6 +61,17 @@ GtkWidget *
 bb_row_new (void)
 {
   return g_object_new (BB_TYPE_ROW, NULL);
+}
+
+/* The list's own item is what a screen reader stops at, and it would have no name. */
+static void
+name_item (BbRow *self)
+{
+  GtkWidget *item = gtk_widget_get_parent (GTK_WIDGET (self));
+
+  if (item != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (item), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                    gtk_label_get_label (self->title_label), -1);
 }
 
 /**
@@ -78,21 +93,26 @@ bb_row_set (BbRow      *self,
   gtk_label_set_label (self->code_label, code);
   gtk_label_set_label (self->subtitle_label, subtitle);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), title);
+  name_item (self);
 }
 
 /**
- * bb_row_set_srgb:
+ * bb_row_set_garment:
  * @self: a line
- * @srgb: (nullable): a colour as `#rrggbb`, or an empty text for a patch without one; %NULL for no patch
+ * @srgb: (nullable): the one colour that is meant, as `#rrggbb`; %NULL or an empty text where it is several
+ * @shade: which colours are meant
+ *
+ * Shows a patch of colour before the name.
  */
 void
-bb_row_set_srgb (BbRow      *self,
-                 const char *srgb)
+bb_row_set_garment (BbRow      *self,
+                    const char *srgb,
+                    BbShade     shade)
 {
   g_return_if_fail (BB_IS_ROW (self));
 
-  bb_swatch_set_srgb (self->swatch, srgb);
-  gtk_widget_set_visible (GTK_WIDGET (self->swatch), srgb != NULL);
+  bb_swatch_set_garment (self->swatch, srgb, shade);
+  gtk_widget_set_visible (GTK_WIDGET (self->swatch), TRUE);
 }
 
 /**
@@ -104,8 +124,19 @@ void
 bb_row_set_badge (BbRow     *self,
                   GtkWidget *badge)
 {
+  GtkWidget *code = GTK_WIDGET (self->code_label);
+
   g_return_if_fail (BB_IS_ROW (self));
 
   adw_bin_set_child (self->badge_bin, badge);
-  gtk_widget_set_visible (GTK_WIDGET (self->badge_bin), TRUE);
+  gtk_widget_set_visible (GTK_WIDGET (self->third_line), TRUE);
+
+  /* The code goes down to the badge's line and leaves the second line to what needs it. */
+  if (gtk_widget_get_parent (code) == GTK_WIDGET (self->second_line))
+    {
+      g_object_ref (code);
+      gtk_box_remove (self->second_line, code);
+      gtk_box_append (self->third_line, code);
+      g_object_unref (code);
+    }
 }

@@ -3,24 +3,28 @@
 
 #include <adwaita.h>
 
+#include "bb-recipe.h"
+
 G_BEGIN_DECLS
 
 /**
  * BbRow:
  *
- * A line of a list: a colour if it has one, a name, a short code at the end, and a quiet second line.
+ * A line of a list: a colour if it has one, a name, a quiet second line, a badge if it has one, and a short code
+ * at the end.
  */
 #define BB_TYPE_ROW (bb_row_get_type ())
 G_DECLARE_FINAL_TYPE (BbRow, bb_row, BB, ROW, AdwBin)
 
-GtkWidget *bb_row_new       (void);
-void       bb_row_set       (BbRow      *self,
-                             const char *title,
-                             const char *code,
-                             const char *subtitle);
-void       bb_row_set_srgb  (BbRow      *self,
-                             const char *srgb);
-void       bb_row_set_badge (BbRow      *self,
-                             GtkWidget  *badge);
+GtkWidget *bb_row_new         (void);
+void       bb_row_set         (BbRow      *self,
+                               const char *title,
+                               const char *code,
+                               const char *subtitle);
+void       bb_row_set_garment (BbRow      *self,
+                               const char *srgb,
+                               BbShade     shade);
+void       bb_row_set_badge   (BbRow      *self,
+                               GtkWidget  *badge);
 
 G_END_DECLS

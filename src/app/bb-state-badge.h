@@ -14,7 +14,7 @@ G_BEGIN_DECLS
  * with a tick when proven, a struck ring when withdrawn.
  */
 #define BB_TYPE_STATE_BADGE (bb_state_badge_get_type ())
-G_DECLARE_FINAL_TYPE (BbStateBadge, bb_state_badge, BB, STATE_BADGE, GtkWidget)
+G_DECLARE_FINAL_TYPE (BbStateBadge, bb_state_badge, BB, STATE_BADGE, GtkBox)
 
 GtkWidget *bb_state_badge_new       (void);
 void       bb_state_badge_set_state (BbStateBadge *self,

@@ -11,11 +11,11 @@
 #include "bb-show.h"
 
 /* The chain's line runs down the gutter that the style sheet leaves as padding: left of the content, and below it. */
-#define LINE_X -22.0f
-#define DOT_Y 11.0f
+#define LINE_X -21.0f
+#define DOT_Y 10.0f
 #define DOT_RADIUS 6.0f
-#define PADDING_TOP 4.0f
-#define PADDING_BOTTOM 22.0f
+#define PADDING_TOP 2.0f
+#define PADDING_BOTTOM 20.0f
 
 struct _BbStationView
 {
@@ -148,6 +148,20 @@ is_figure (const BbField *field)
          (field->kind == BB_KIND_CHOICE && field->choices == &bb_grade_choices);
 }
 
+/* Of the dilution: parts of what. It says so below the figure, and needs no word of its own. */
+static gboolean
+is_basis (const BbField *field)
+{
+  return field->choices == &bb_basis_choices;
+}
+
+/* "None" alone says nothing. */
+static gboolean
+needs_title (const BbField *field)
+{
+  return field->choices == &bb_crack_choices;
+}
+
 static char *
 describe_before (BbSession        *session,
                  const BbField    *field,
@@ -176,6 +190,22 @@ differs (const BbField    *field,
   return !bb_field_equal (second, revision, before);
 }
 
+static char *
+describe_note (BbSession        *session,
+               const BbField    *field,
+               const BbRevision *revision,
+               const BbRevision *before)
+{
+  const gboolean has_basis = field->parts_with != NULL && revision->pretreat_basis != BB_CHOICE_NONE;
+  const char *basis = has_basis ? bb_choices_get_title (&bb_basis_choices, revision->pretreat_basis) : NULL;
+  g_autofree char *was = before != NULL ? describe_before (session, field, before) : NULL;
+
+  if (basis != NULL && was != NULL)
+    return g_strjoin (" · ", basis, was, NULL);
+
+  return was != NULL ? g_steal_pointer (&was) : g_strdup (basis);
+}
+
 static void
 add_figure (BbStationView    *self,
             BbSession        *session,
@@ -187,8 +217,7 @@ add_figure (BbStationView    *self,
   g_autofree char *note = NULL;
   gboolean marked = differs (field, revision, before);
 
-  if (marked)
-    note = describe_before (session, field, before);
+  note = describe_note (session, field, revision, marked ? before : NULL);
   bb_figure_set_field (BB_FIGURE (figure), session, &bb_revision_table, field, revision, note);
   bb_figure_mark (BB_FIGURE (figure), marked);
   gtk_flow_box_insert (self->figures, figure, -1);
@@ -208,6 +237,8 @@ add_words (GString          *words,
     return;
   if (words->len > 0)
     g_string_append (words, " · ");
+  if (needs_title (field))
+    g_string_append_printf (words, "%s: ", _(field->title));
   g_string_append (words, *value != '\0' ? value : "–");
   if (differs (field, revision, before))
     {
@@ -255,6 +286,8 @@ bb_station_view_show (BbStationView    *self,
       if (field->station != self->station || bb_table_is_second_part (&bb_revision_table, field))
         continue;
       self->differs = self->differs || differs (field, revision, before);
+      if (is_basis (field) && !differs (field, revision, before))
+        continue;
       if (!is_figure (field))
         add_words (words, session, field, revision, before);
       else if (bb_field_is_set (field, revision) || differs (field, revision, before))

@@ -9,11 +9,37 @@ struct _BbSwatch
 {
   GtkWidget parent_instance;
 
-  GdkRGBA colour;
+  /* The second is below the diagonal; without a colour the patch is an empty frame. */
+  GdkRGBA colours[2];
   gboolean has_colour;
 };
 
 G_DEFINE_FINAL_TYPE (BbSwatch, bb_swatch, GTK_TYPE_WIDGET)
+
+/* What stands for several colours: two of those that are meant. */
+static const char * const shades[][2] = {
+  [BB_SHADE_ANY] = { "#f1f1ef", "#26282c" },
+  [BB_SHADE_WHITE] = { "#fbfbfa", "#fbfbfa" },
+  [BB_SHADE_LIGHT] = { "#f1f1ef", "#cdd2d6" },
+  [BB_SHADE_DARK] = { "#4d5560", "#26282c" },
+  [BB_SHADE_BLACK] = { "#161618", "#161618" },
+};
+
+static void
+draw_diagonal (BbSwatch    *self,
+               GtkSnapshot *snapshot,
+               float        width,
+               float        height)
+{
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
+
+  gdk_cairo_set_source_rgba (cr, &self->colours[1]);
+  cairo_move_to (cr, (double) width, 0);
+  cairo_line_to (cr, (double) width, (double) height);
+  cairo_line_to (cr, 0, (double) height);
+  cairo_fill (cr);
+  cairo_destroy (cr);
+}
 
 static void
 bb_swatch_snapshot (GtkWidget   *widget,
@@ -33,7 +59,9 @@ bb_swatch_snapshot (GtkWidget   *widget,
   if (self->has_colour)
     {
       gtk_snapshot_push_rounded_clip (snapshot, &outline);
-      gtk_snapshot_append_color (snapshot, &self->colour, &outline.bounds);
+      gtk_snapshot_append_color (snapshot, &self->colours[0], &outline.bounds);
+      if (!gdk_rgba_equal (&self->colours[0], &self->colours[1]))
+        draw_diagonal (self, snapshot, width, height);
       gtk_snapshot_pop (snapshot);
     }
   gtk_snapshot_append_border (snapshot, &outline, edge, (GdkRGBA[4]) { line, line, line, line });
@@ -68,6 +96,16 @@ bb_swatch_new (int size)
   return self;
 }
 
+static void
+set_colours (BbSwatch   *self,
+             const char *first,
+             const char *second)
+{
+  self->has_colour = first != NULL && gdk_rgba_parse (&self->colours[0], first) &&
+                     gdk_rgba_parse (&self->colours[1], second);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
 /**
  * bb_swatch_set_srgb:
  * @self: a swatch
@@ -79,6 +117,26 @@ bb_swatch_set_srgb (BbSwatch   *self,
 {
   g_return_if_fail (BB_IS_SWATCH (self));
 
-  self->has_colour = srgb != NULL && gdk_rgba_parse (&self->colour, srgb);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  set_colours (self, srgb, srgb);
+}
+
+/**
+ * bb_swatch_set_garment:
+ * @self: a swatch
+ * @srgb: (nullable): the one colour that is meant, as `#rrggbb`; %NULL or an empty text where it is several
+ * @shade: which colours are meant
+ */
+void
+bb_swatch_set_garment (BbSwatch   *self,
+                       const char *srgb,
+                       BbShade     shade)
+{
+  g_return_if_fail (BB_IS_SWATCH (self));
+
+  if (srgb != NULL && *srgb != '\0')
+    set_colours (self, srgb, srgb);
+  else if ((guint) shade < G_N_ELEMENTS (shades))
+    set_colours (self, shades[shade][0], shades[shade][1]);
+  else
+    set_colours (self, NULL, NULL);
 }

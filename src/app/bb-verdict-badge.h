@@ -4,6 +4,7 @@
 #include <adwaita.h>
 
 #include "bb-session.h"
+#include "bb-wash-verdict.h"
 
 G_BEGIN_DECLS
 
@@ -11,14 +12,15 @@ G_BEGIN_DECLS
  * BbVerdictBadge:
  *
  * How a specimen stands, as a sign and words: a tick and how far it was washed, a cross and where it failed, or
- * a dash and how far it has come.
+ * a half circle and how far it has come.
  */
 #define BB_TYPE_VERDICT_BADGE (bb_verdict_badge_get_type ())
-G_DECLARE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, BB, VERDICT_BADGE, AdwBin)
+G_DECLARE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, BB, VERDICT_BADGE, GtkBox)
 
-GtkWidget *bb_verdict_badge_new  (void);
-void       bb_verdict_badge_show (BbVerdictBadge   *self,
-                                  BbSession        *session,
-                                  const BbWashTest *test);
+GtkWidget *bb_verdict_badge_new         (void);
+void       bb_verdict_badge_show        (BbVerdictBadge   *self,
+                                         BbSession        *session,
+                                         const BbWashTest *test);
+BbVerdict  bb_verdict_badge_get_verdict (BbVerdictBadge   *self);
 
 G_END_DECLS
