@@ -20,25 +20,48 @@ struct _BbBlanksPage
 
 G_DEFINE_FINAL_TYPE (BbBlanksPage, bb_blanks_page, BB_TYPE_PAGE)
 
-static char *
-describe (BbSession     *session,
-          gconstpointer  record)
+static void
+fill (BbRow         *row,
+      BbSession     *session,
+      gconstpointer  line)
 {
-  const BbBlank *blank = record;
+  const BbBlank *blank = line;
   g_autofree char *fibres = bb_composition_dup_text (blank->composition);
   g_autofree char *mass = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, blank->mass_g_per_m2,
                                                         bb_session_get_units (session));
+  g_autofree char *description = g_strjoin (" · ", mass, fibres, NULL);
 
-  return g_strjoin (" · ", mass, fibres, NULL);
+  bb_row_set (row, blank->name, blank->code, description);
 }
+
+static char *
+count (guint n)
+{
+  return g_strdup_printf (ngettext ("%u blank", "%u blanks", n), n);
+}
+
+static const BbCatalogueInfo info = {
+  .finder = {
+    .table = &bb_blank_table,
+    .fill = fill,
+    .title = N_("Blanks"),
+    .search_title = N_("Search blanks"),
+    .search_hint = N_("Garment, maker, fibre, colour…"),
+    .count = count,
+  },
+  .icon_name = "blankbook-blanks-symbolic",
+  .empty_title = N_("No Blanks Yet"),
+  .empty_text = N_("Add the garments that the shop prints on: fibres, fabric mass and colours. Settings that work "
+                   "depend on them."),
+};
 
 static void
 chosen_cb (BbBlanksPage *self)
 {
-  BbItem *item = bb_catalogue_get_chosen (self->catalogue);
+  const BbBlank *blank = bb_catalogue_get_chosen (self->catalogue);
 
-  if (item != NULL && self->colourways != NULL)
-    bb_colourways_show (self->colourways, bb_page_get_session (BB_PAGE (self)), bb_item_get_id (item));
+  if (blank != NULL && self->colourways != NULL)
+    bb_colourways_show (self->colourways, bb_page_get_session (BB_PAGE (self)), blank->id);
 }
 
 static void
@@ -57,10 +80,7 @@ bb_blanks_page_start (BbPage *page)
   self->colourways = BB_COLOURWAYS (bb_colourways_new ());
   g_signal_connect_object (self->colourways, "edit", G_CALLBACK (edit_colourway_cb), self, G_CONNECT_SWAPPED);
   bb_catalogue_add_below (self->catalogue, GTK_WIDGET (self->colourways));
-  bb_catalogue_start (self->catalogue, bb_page_get_session (page), &bb_blank_table, describe,
-                      "blankbook-blanks-symbolic", _("No Blanks Yet"),
-                      _("Add the garments that the shop prints on: fibres, fabric mass and colours. Settings that work "
-                        "depend on them."));
+  bb_catalogue_start (self->catalogue, bb_page_get_session (page), &info);
 }
 
 static void
@@ -71,9 +91,9 @@ bb_blanks_page_refresh (BbPage *page)
 
 static void
 bb_blanks_page_show_record (BbPage *page,
-                              gint64  id)
+                            gint64  id)
 {
-  bb_catalogue_select (BB_BLANKS_PAGE (page)->catalogue, id);
+  bb_catalogue_show (BB_BLANKS_PAGE (page)->catalogue, id);
 }
 
 static void

@@ -39,8 +39,9 @@ row_activated_cb (BbEvidence    *self,
 
 static void
 add_row (BbEvidence       *self,
-         const BbWashTest *test)
+         const BbWashLine *line)
 {
+  const BbWashTest *test = line->test;
   GtkWidget *row = adw_action_row_new ();
   GtkWidget *badge = bb_verdict_badge_new ();
   g_autofree char *made = bb_show_date (test->made_at);
@@ -52,12 +53,33 @@ add_row (BbEvidence       *self,
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
   gtk_widget_set_valign (badge, GTK_ALIGN_CENTER);
-  bb_verdict_badge_show (BB_VERDICT_BADGE (badge), self->session, test);
+  bb_verdict_badge_show (BB_VERDICT_BADGE (badge), line);
   gtk_widget_set_size_request (badge, BADGE_WIDTH, -1);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), badge);
   self->counts[bb_verdict_badge_get_verdict (BB_VERDICT_BADGE (badge))]++;
   gtk_list_box_append (self->list, row);
-  g_array_append_val (self->ids, test->id);
+  g_array_append_val (self->ids, line->id);
+}
+
+static GPtrArray *
+load_lines (BbBook  *book,
+            gint64   revision,
+            GError **error)
+{
+  g_autoptr (GArray) ids = g_array_new (FALSE, FALSE, sizeof (gint64));
+  g_autoptr (GPtrArray) tests = bb_book_load_referring (book, &bb_wash_test_table, &bb_revision_table, revision, error);
+
+  for (guint i = 0; tests != NULL && i < tests->len; i++)
+    {
+      const BbWashTest *test = tests->pdata[i];
+
+      if (test->withdrawn_at == NULL)
+        g_array_append_val (ids, test->id);
+    }
+  if (tests == NULL)
+    return NULL;
+
+  return bb_book_load_lines (book, &bb_wash_test_table, (const gint64 *) (gpointer) ids->data, ids->len, error);
 }
 
 /**
@@ -72,7 +94,7 @@ bb_evidence_show (BbEvidence       *self,
                   const BbRevision *revision)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) tests = NULL;
+  g_autoptr (GPtrArray) lines = NULL;
   GtkListBoxRow *row = NULL;
 
   g_return_if_fail (BB_IS_EVIDENCE (self));
@@ -83,19 +105,17 @@ bb_evidence_show (BbEvidence       *self,
   g_array_set_size (self->ids, 0);
   memset (self->counts, 0, sizeof self->counts);
 
-  tests = bb_book_load_referring (bb_session_get_book (session), &bb_wash_test_table, &bb_revision_table, revision->id,
-                                  &error);
-  if (tests == NULL)
+  lines = load_lines (bb_session_get_book (session), revision->id, &error);
+  if (lines == NULL)
     {
       bb_session_report (session, error);
       return;
     }
-  for (guint i = 0; i < tests->len; i++)
-    if (((const BbWashTest *) tests->pdata[i])->withdrawn_at == NULL)
-      add_row (self, tests->pdata[i]);
+  for (guint i = 0; i < lines->len; i++)
+    add_row (self, lines->pdata[i]);
 
-  gtk_widget_set_visible (GTK_WIDGET (self->list), self->ids->len > 0);
-  gtk_widget_set_visible (GTK_WIDGET (self->empty_label), self->ids->len == 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->list), lines->len > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->empty_label), lines->len == 0);
 }
 
 /**

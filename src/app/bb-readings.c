@@ -19,8 +19,7 @@ struct _BbReadings
 
   /* owned */
   BbSession *session;
-  BbWashTest *test;
-  GPtrArray *readings;
+  BbWashLine *line;
 };
 
 G_DEFINE_FINAL_TYPE (BbReadings, bb_readings, GTK_TYPE_BOX)
@@ -32,14 +31,17 @@ enum {
 
 static guint signals[N_SIGNALS];
 
-static int
-compare_cycles (gconstpointer a,
-                gconstpointer b)
+static const BbReading *
+get_reading (BbReadings *self,
+             guint       index)
 {
-  const BbReading *first = *(BbReading * const *) a;
-  const BbReading *second = *(BbReading * const *) b;
+  return &g_array_index (self->line->readings, BbReading, index);
+}
 
-  return (first->cycles > second->cycles) - (first->cycles < second->cycles);
+static guint
+get_n_readings (BbReadings *self)
+{
+  return self->line != NULL && self->line->readings != NULL ? self->line->readings->len : 0;
 }
 
 /* The next reading of a specimen is dated today and signed by whoever is at the bench. */
@@ -55,9 +57,9 @@ add_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
-  if (self->test == NULL)
+  if (self->line == NULL)
     return;
-  reading->wash_test = self->test->id;
+  reading->wash_test = self->line->id;
   reading->read_at = g_date_time_format (now, "%Y-%m-%d");
   reading->person = bb_session_get_person (self->session);
   g_signal_emit (self, signals[SIGNAL_EDIT], 0, reading);
@@ -72,9 +74,12 @@ edit_action (GtkWidget  *widget,
 
   (void) name;
 
-  for (guint i = 0; i < self->readings->len; i++)
-    if (((const BbReading *) self->readings->pdata[i])->id == g_variant_get_int64 (parameter))
-      g_signal_emit (self, signals[SIGNAL_EDIT], 0, self->readings->pdata[i]);
+  for (guint i = 0; i < get_n_readings (self); i++)
+    if (get_reading (self, i)->id == g_variant_get_int64 (parameter))
+      {
+        g_signal_emit (self, signals[SIGNAL_EDIT], 0, get_reading (self, i));
+        return;
+      }
 }
 
 static void
@@ -83,16 +88,21 @@ open_recipe_action (GtkWidget  *widget,
                     GVariant   *parameter)
 {
   BbReadings *self = BB_READINGS (widget);
+  const BbWashTest *test = NULL;
   g_autoptr (BbRevision) revision = NULL;
+  g_autoptr (GError) error = NULL;
 
   (void) name;
   (void) parameter;
 
-  if (self->test == NULL)
+  if (self->line == NULL)
     return;
-  revision = bb_book_load (bb_session_get_book (self->session), &bb_revision_table, self->test->revision, NULL);
+  test = self->line->test;
+  revision = bb_book_load (bb_session_get_book (self->session), &bb_revision_table, test->revision, &error);
   if (revision != NULL)
     bb_session_show (self->session, "recipes", revision->recipe);
+  else
+    bb_session_report (self->session, error);
 }
 
 static GtkWidget *
@@ -147,9 +157,9 @@ fill_grid (BbReadings *self)
       if (!is_column (field))
         continue;
       gtk_grid_attach (self->grid, make_label (_(field->title), "dim-label"), column, 0, 1, 1);
-      for (guint i = 0; i < self->readings->len; i++)
+      for (guint i = 0; i < get_n_readings (self); i++)
         {
-          g_autofree char *text = bb_show_field (self->session, &bb_reading_table, field, self->readings->pdata[i]);
+          g_autofree char *text = bb_show_field (self->session, &bb_reading_table, field, get_reading (self, i));
           GtkWidget *label = make_label (*text != '\0' ? text : "–", "numeral");
 
           gtk_widget_set_hexpand (label, field->multiline);
@@ -157,8 +167,8 @@ fill_grid (BbReadings *self)
         }
       column++;
     }
-  for (guint i = 0; i < self->readings->len; i++)
-    gtk_grid_attach (self->grid, make_edit_button (self->readings->pdata[i]), column, (int) i + 1, 1, 1);
+  for (guint i = 0; i < get_n_readings (self); i++)
+    gtk_grid_attach (self->grid, make_edit_button (get_reading (self, i)), column, (int) i + 1, 1, 1);
 }
 
 /**
@@ -176,34 +186,32 @@ bb_readings_new (void)
  * bb_readings_show:
  * @self: the readings
  * @session: the session
- * @test: the specimen
+ * @test: key of the specimen
  */
 void
-bb_readings_show (BbReadings       *self,
-                  BbSession        *session,
-                  const BbWashTest *test)
+bb_readings_show (BbReadings *self,
+                  BbSession  *session,
+                  gint64      test)
 {
   g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) lines = NULL;
 
-  g_return_if_fail (BB_IS_READINGS (self) && test != NULL);
+  g_return_if_fail (BB_IS_READINGS (self));
 
   g_set_object (&self->session, session);
-  g_clear_pointer (&self->test, bb_wash_test_free);
-  g_clear_pointer (&self->readings, g_ptr_array_unref);
-  self->test = bb_record_copy (&bb_wash_test_table, test);
-  self->readings = bb_book_load_referring (bb_session_get_book (session), &bb_reading_table, &bb_wash_test_table,
-                                           test->id, &error);
-  if (self->readings == NULL)
+  g_clear_pointer (&self->line, bb_wash_line_free);
+  lines = bb_book_load_lines (bb_session_get_book (session), &bb_wash_test_table, &test, 1, &error);
+  if (lines == NULL)
+    bb_session_report (session, error);
+  else if (lines->len > 0)
     {
-      bb_session_report (session, error);
-      self->readings = g_ptr_array_new ();
+      self->line = g_steal_pointer (&lines->pdata[0]);
+      bb_verdict_badge_show (self->badge, self->line);
     }
-  g_ptr_array_sort (self->readings, compare_cycles);
 
-  bb_verdict_badge_show (self->badge, session, test);
   fill_grid (self);
-  gtk_widget_set_visible (GTK_WIDGET (self->grid), self->readings->len > 0);
-  gtk_widget_set_visible (GTK_WIDGET (self->empty_label), self->readings->len == 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->grid), get_n_readings (self) > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->empty_label), get_n_readings (self) == 0);
 }
 
 static void
@@ -211,8 +219,7 @@ bb_readings_dispose (GObject *object)
 {
   BbReadings *self = BB_READINGS (object);
 
-  g_clear_pointer (&self->readings, g_ptr_array_unref);
-  g_clear_pointer (&self->test, bb_wash_test_free);
+  g_clear_pointer (&self->line, bb_wash_line_free);
   g_clear_object (&self->session);
   gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_READINGS);
 

@@ -16,8 +16,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (BbReadings, bb_readings, BB, READINGS, GtkBox)
 
 GtkWidget *bb_readings_new  (void);
-void       bb_readings_show (BbReadings       *self,
-                             BbSession        *session,
-                             const BbWashTest *test);
+void       bb_readings_show (BbReadings *self,
+                             BbSession  *session,
+                             gint64      test);
 
 G_END_DECLS

@@ -3,9 +3,9 @@
 
 #include "bb-recipe-picker.h"
 
-#include "bb-item.h"
-#include "bb-recipe-list.h"
-#include "bb-recipe-row.h"
+#include "bb-line-factory.h"
+#include "bb-line-list.h"
+#include "bb-recipe-line.h"
 
 struct _BbRecipePicker
 {
@@ -13,13 +13,13 @@ struct _BbRecipePicker
 
   /* template */
   GtkMenuButton *button;
+  GtkLabel *label;
   GtkPopover *popover;
   GtkSearchEntry *search_entry;
   GtkListView *list_view;
 
   /* owned */
-  BbRecipeList *recipes;
-  GtkSingleSelection *selection;
+  BbLineList *recipes;
 };
 
 G_DEFINE_FINAL_TYPE (BbRecipePicker, bb_recipe_picker, ADW_TYPE_BIN)
@@ -59,8 +59,10 @@ search_activate_cb (BbRecipePicker *self)
 static void
 search_changed_cb (BbRecipePicker *self)
 {
+  const BbQuery query = { .text = gtk_editable_get_text (GTK_EDITABLE (self->search_entry)) };
+
   if (self->recipes != NULL)
-    bb_recipe_list_search (self->recipes, gtk_editable_get_text (GTK_EDITABLE (self->search_entry)));
+    bb_line_list_search (self->recipes, &query);
 }
 
 static void
@@ -79,15 +81,30 @@ void
 bb_recipe_picker_set_session (BbRecipePicker *self,
                               BbSession      *session)
 {
-  g_autoptr (GtkListItemFactory) factory = bb_recipe_row_factory_new ();
+  g_autoptr (GtkListItemFactory) factory = NULL;
+  g_autoptr (GtkNoSelection) model = NULL;
 
   g_return_if_fail (BB_IS_RECIPE_PICKER (self) && self->recipes == NULL);
 
-  self->recipes = bb_recipe_list_new (session);
-  self->selection = gtk_single_selection_new (g_object_ref (G_LIST_MODEL (self->recipes)));
-  gtk_single_selection_set_autoselect (self->selection, FALSE);
+  self->recipes = bb_line_list_new (session, &bb_recipe_table);
+  model = gtk_no_selection_new (g_object_ref (G_LIST_MODEL (self->recipes)));
+  factory = bb_line_factory_new (session, bb_recipe_line_fill);
   gtk_list_view_set_factory (self->list_view, factory);
-  gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (self->selection));
+  gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (model));
+}
+
+/**
+ * bb_recipe_picker_set_label:
+ * @self: a picker
+ * @label: what the button says, translated
+ */
+void
+bb_recipe_picker_set_label (BbRecipePicker *self,
+                            const char     *label)
+{
+  g_return_if_fail (BB_IS_RECIPE_PICKER (self));
+
+  gtk_label_set_label (self->label, label);
 }
 
 static void
@@ -96,7 +113,6 @@ bb_recipe_picker_dispose (GObject *object)
   BbRecipePicker *self = BB_RECIPE_PICKER (object);
 
   adw_bin_set_child (ADW_BIN (self), NULL);
-  g_clear_object (&self->selection);
   g_clear_object (&self->recipes);
 
   G_OBJECT_CLASS (bb_recipe_picker_parent_class)->dispose (object);
@@ -118,6 +134,7 @@ bb_recipe_picker_class_init (BbRecipePickerClass *klass)
 
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recipe-picker.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, button);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, label);
   gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, popover);
   gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, search_entry);
   gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, list_view);

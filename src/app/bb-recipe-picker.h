@@ -17,5 +17,7 @@ G_DECLARE_FINAL_TYPE (BbRecipePicker, bb_recipe_picker, BB, RECIPE_PICKER, AdwBi
 
 void bb_recipe_picker_set_session (BbRecipePicker *self,
                                    BbSession      *session);
+void bb_recipe_picker_set_label   (BbRecipePicker *self,
+                                   const char     *label);
 
 G_END_DECLS

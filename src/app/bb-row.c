@@ -140,3 +140,17 @@ bb_row_set_badge (BbRow     *self,
       g_object_unref (code);
     }
 }
+
+/**
+ * bb_row_get_badge:
+ * @self: a line
+ *
+ * Returns: (transfer none) (nullable): what stands below both lines
+ */
+GtkWidget *
+bb_row_get_badge (BbRow *self)
+{
+  g_return_val_if_fail (BB_IS_ROW (self), NULL);
+
+  return adw_bin_get_child (self->badge_bin);
+}

@@ -26,5 +26,6 @@ void       bb_row_set_garment (BbRow      *self,
                                BbShade     shade);
 void       bb_row_set_badge   (BbRow      *self,
                                GtkWidget  *badge);
+GtkWidget *bb_row_get_badge   (BbRow      *self);
 
 G_END_DECLS

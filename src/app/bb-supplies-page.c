@@ -20,26 +20,49 @@ struct _BbSuppliesPage
 
 G_DEFINE_FINAL_TYPE (BbSuppliesPage, bb_supplies_page, BB_TYPE_PAGE)
 
-static char *
-describe (BbSession     *session,
-          gconstpointer  record)
+static void
+fill (BbRow         *row,
+      BbSession     *session,
+      gconstpointer  line)
 {
-  const BbSupply *supply = record;
-  const char *kind = bb_choices_get_title (&bb_supply_kind_choices, supply->kind);
+  const BbSupply *supply = line;
+  /* The maker is the last of them, so that where there is none the kind stands alone. */
+  g_autofree char *description = g_strjoin (" · ", bb_choices_get_title (&bb_supply_kind_choices, supply->kind),
+                                            supply->maker, NULL);
 
   (void) session;
 
-  /* Translators: kind and maker of a supply in a list. */
-  return supply->maker != NULL ? g_strdup_printf (_("%s · %s"), kind, supply->maker) : g_strdup (kind);
+  bb_row_set (row, supply->name, supply->code, description);
 }
+
+static char *
+count (guint n)
+{
+  return g_strdup_printf (ngettext ("%u supply", "%u supplies", n), n);
+}
+
+static const BbCatalogueInfo info = {
+  .finder = {
+    .table = &bb_supply_table,
+    .fill = fill,
+    .title = N_("Supplies"),
+    .search_title = N_("Search supplies"),
+    .search_hint = N_("Name, maker, kind, hazard…"),
+    .count = count,
+  },
+  .icon_name = "blankbook-supplies-symbolic",
+  .empty_title = N_("No Supplies Yet"),
+  .empty_text = N_("Write down the pretreats, inks, cover sheets and cleaners that the shop uses, from their labels "
+                   "and data sheets. Recipes refer to them, and mixes take density and solids from here."),
+};
 
 static void
 chosen_cb (BbSuppliesPage *self)
 {
-  BbItem *item = bb_catalogue_get_chosen (self->catalogue);
+  const BbSupply *supply = bb_catalogue_get_chosen (self->catalogue);
 
-  if (item != NULL && self->hazards != NULL)
-    bb_hazard_view_show (self->hazards, ((const BbSupply *) bb_item_get_record (item))->hazards);
+  if (supply != NULL && self->hazards != NULL)
+    bb_hazard_view_show (self->hazards, supply->hazards);
 }
 
 static void
@@ -49,11 +72,7 @@ bb_supplies_page_start (BbPage *page)
 
   self->hazards = BB_HAZARD_VIEW (bb_hazard_view_new ());
   bb_catalogue_add_below (self->catalogue, GTK_WIDGET (self->hazards));
-  bb_catalogue_start (self->catalogue, bb_page_get_session (page), &bb_supply_table, describe,
-                      "blankbook-supplies-symbolic", _("No Supplies Yet"),
-                      _("Write down the pretreats, inks, cover sheets and cleaners that the shop uses, from their "
-                        "labels and data sheets. Recipes refer to them, and mixes take density and solids from "
-                        "here."));
+  bb_catalogue_start (self->catalogue, bb_page_get_session (page), &info);
 }
 
 static void
@@ -66,7 +85,7 @@ static void
 bb_supplies_page_show_record (BbPage *page,
                               gint64  id)
 {
-  bb_catalogue_select (BB_SUPPLIES_PAGE (page)->catalogue, id);
+  bb_catalogue_show (BB_SUPPLIES_PAGE (page)->catalogue, id);
 }
 
 static void

@@ -71,12 +71,7 @@ bb_verdict_badge_new (void)
 static gint64
 find_last_cycle (GPtrArray *readings)
 {
-  gint64 last = 0;
-
-  for (guint i = 0; i < readings->len; i++)
-    last = MAX (last, ((const BbReading *) readings->pdata[i])->cycles);
-
-  return last;
+  return readings->len > 0 ? ((const BbReading *) readings->pdata[readings->len - 1])->cycles : 0;
 }
 
 static char *
@@ -99,42 +94,54 @@ describe (const BbWashVerdictOut *verdict,
     }
 }
 
+static GPtrArray *
+collect_readings (const BbWashLine *line)
+{
+  GPtrArray *readings = g_ptr_array_new ();
+
+  for (guint i = 0; line->readings != NULL && i < line->readings->len; i++)
+    g_ptr_array_add (readings, &g_array_index (line->readings, BbReading, i));
+
+  return readings;
+}
+
+static void
+say (BbVerdictBadge *self,
+     BbVerdict       verdict,
+     const char     *text)
+{
+  gtk_label_set_label (self->label, text);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self), text);
+  set_verdict (self, verdict);
+}
+
 /**
  * bb_verdict_badge_show:
  * @self: a badge
- * @session: the session
- * @test: the specimen whose verdict to show
- *
- * Judges the specimen by its revision and its readings in the book.
+ * @line: the specimen whose verdict to show, with its revision and readings
  */
 void
 bb_verdict_badge_show (BbVerdictBadge   *self,
-                       BbSession        *session,
-                       const BbWashTest *test)
+                       const BbWashLine *line)
 {
-  BbBook *book = bb_session_get_book (session);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (BbRevision) revision = NULL;
-  g_autoptr (GPtrArray) readings = NULL;
+  const BbWashTest *test = line->test;
+  const BbRevision *revision = line->revision;
+  g_autoptr (GPtrArray) readings = collect_readings (line);
   g_autoptr (BbWashVerdictOut) verdict = bb_wash_verdict_out_new ();
+  g_autoptr (GError) error = NULL;
   g_autofree char *text = NULL;
 
   g_return_if_fail (BB_IS_VERDICT_BADGE (self));
 
-  revision = bb_book_load (book, &bb_revision_table, test->revision, &error);
-  if (revision != NULL)
-    readings = bb_book_load_referring (book, &bb_reading_table, &bb_wash_test_table, test->id, &error);
-  if (readings == NULL || !bb_wash_proof_judge (revision, test, readings, verdict, &error))
+  if (revision == NULL)
+    say (self, BB_VERDICT_OPEN, _("No verdict: its revision is damaged. Check the book."));
+  else if (!bb_wash_proof_judge (revision, test, readings, verdict, &error))
+    say (self, BB_VERDICT_OPEN, error->message);
+  else
     {
-      set_verdict (self, BB_VERDICT_OPEN);
-      gtk_label_set_label (self->label, error->message);
-      return;
+      text = describe (verdict, find_last_cycle (readings), MAX (test->plan_cycles, revision->proof_cycles));
+      say (self, (BbVerdict) verdict->verdict, text);
     }
-
-  text = describe (verdict, find_last_cycle (readings), MAX (test->plan_cycles, revision->proof_cycles));
-  gtk_label_set_label (self->label, text);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), text);
-  set_verdict (self, (BbVerdict) verdict->verdict);
 }
 
 /**

@@ -3,7 +3,7 @@
 
 #include <adwaita.h>
 
-#include "bb-session.h"
+#include "bb-lines.h"
 #include "bb-wash-verdict.h"
 
 G_BEGIN_DECLS
@@ -19,8 +19,7 @@ G_DECLARE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, BB, VERDICT_BADGE, GtkBo
 
 GtkWidget *bb_verdict_badge_new         (void);
 void       bb_verdict_badge_show        (BbVerdictBadge   *self,
-                                         BbSession        *session,
-                                         const BbWashTest *test);
+                                         const BbWashLine *line);
 BbVerdict  bb_verdict_badge_get_verdict (BbVerdictBadge   *self);
 
 G_END_DECLS

@@ -23,38 +23,76 @@ struct _BbWashPage
 G_DEFINE_FINAL_TYPE (BbWashPage, bb_wash_page, BB_TYPE_PAGE)
 
 static char *
-describe (BbSession     *session,
-          gconstpointer  record)
+describe (const BbWashLine *line)
 {
-  const BbWashTest *test = record;
-  g_autofree char *revision = bb_show_name (session, &bb_revision_table, test->revision);
-  g_autofree char *colour = bb_show_name (session, &bb_colourway_table, test->colourway);
+  const BbWashTest *test = line->test;
+  const BbRevision *revision = line->revision;
   g_autofree char *made = bb_show_date (test->made_at);
+  const char *parts[] = { NULL, NULL, NULL, NULL };
+  guint n = 0;
 
-  if (*colour == '\0')
-    return g_strjoin (" · ", revision, made, NULL);
+  if (revision != NULL)
+    parts[n++] = revision->code;
+  if (line->colourway != NULL)
+    parts[n++] = line->colourway;
+  parts[n] = made;
 
-  return g_strjoin (" · ", revision, colour, made, NULL);
+  return g_strjoinv (" · ", (GStrv) (gpointer) parts);
 }
 
 static GtkWidget *
-make_badge (BbSession     *session,
-            gconstpointer  record)
+ensure_badge (BbRow *row)
 {
-  GtkWidget *badge = bb_verdict_badge_new ();
+  if (bb_row_get_badge (row) == NULL)
+    bb_row_set_badge (row, bb_verdict_badge_new ());
 
-  bb_verdict_badge_show (BB_VERDICT_BADGE (badge), session, record);
-
-  return badge;
+  return bb_row_get_badge (row);
 }
+
+static void
+fill (BbRow         *row,
+      BbSession     *session,
+      gconstpointer  line)
+{
+  const BbWashLine *wash = line;
+  const BbWashTest *test = wash->test;
+  g_autofree char *description = describe (wash);
+
+  (void) session;
+
+  bb_row_set (row, test->code, "", description);
+  bb_verdict_badge_show (BB_VERDICT_BADGE (ensure_badge (row)), wash);
+}
+
+static char *
+count (guint n)
+{
+  return g_strdup_printf (ngettext ("%u wash test", "%u wash tests", n), n);
+}
+
+static const BbCatalogueInfo info = {
+  .finder = {
+    .table = &bb_wash_test_table,
+    .fill = fill,
+    .title = N_("Wash tests"),
+    .search_title = N_("Search wash tests"),
+    .search_hint = N_("Specimen, recipe, garment, colour…"),
+    .count = count,
+    .by_recipe = TRUE,
+  },
+  .icon_name = "blankbook-wash-symbolic",
+  .empty_title = N_("No Wash Tests Yet"),
+  .empty_text = N_("Print a specimen by a recipe, label it, and add it here. After its washes, grade it against the "
+                   "grey scales: that is what a proven recipe rests on."),
+};
 
 static void
 chosen_cb (BbWashPage *self)
 {
-  BbItem *item = bb_catalogue_get_chosen (self->catalogue);
+  const BbWashTest *test = bb_catalogue_get_chosen (self->catalogue);
 
-  if (item != NULL && self->readings != NULL)
-    bb_readings_show (self->readings, bb_page_get_session (BB_PAGE (self)), bb_item_get_record (item));
+  if (test != NULL && self->readings != NULL)
+    bb_readings_show (self->readings, bb_page_get_session (BB_PAGE (self)), test->id);
 }
 
 static void
@@ -73,12 +111,7 @@ bb_wash_page_start (BbPage *page)
   self->readings = BB_READINGS (bb_readings_new ());
   g_signal_connect_object (self->readings, "edit", G_CALLBACK (edit_reading_cb), self, G_CONNECT_SWAPPED);
   bb_catalogue_add_below (self->catalogue, GTK_WIDGET (self->readings));
-  bb_catalogue_set_badge (self->catalogue, make_badge);
-  bb_catalogue_set_newest_first (self->catalogue);
-  bb_catalogue_start (self->catalogue, bb_page_get_session (page), &bb_wash_test_table, describe,
-                      "blankbook-wash-symbolic", _("No Wash Tests Yet"),
-                      _("Print a specimen by a recipe, label it, and add it here. After its washes, grade it against "
-                        "the grey scales: that is what a proven recipe rests on."));
+  bb_catalogue_start (self->catalogue, bb_page_get_session (page), &info);
 }
 
 static void
@@ -91,7 +124,7 @@ static void
 bb_wash_page_show_record (BbPage *page,
                           gint64  id)
 {
-  bb_catalogue_select (BB_WASH_PAGE (page)->catalogue, id);
+  bb_catalogue_show (BB_WASH_PAGE (page)->catalogue, id);
 }
 
 static void

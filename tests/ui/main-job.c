@@ -265,7 +265,7 @@ find_specimen (Stage       *stage,
                const Facts *facts)
 {
   shop_go (stage, "Wash Log");
-  hand_enter (stage, "Search", facts->specimen);
+  hand_enter (stage, "Search wash tests", facts->specimen);
   hand_select (stage, facts->specimen);
   hand_expect (stage, "Add a Reading");
 }

@@ -86,7 +86,7 @@ prepare_wash_log (Stage         *stage,
 {
   (void) picture;
 
-  hand_enter (stage, "Search", "mud-");
+  hand_enter (stage, "Search wash tests", "mud-");
   hand_select (stage, "2610-01");
   hand_expect (stage, "Passed 20 washes");
 }

@@ -16,7 +16,7 @@ test_undo (void)
 
   shop_open (stage, path);
   shop_go (stage, "Blanks");
-  hand_enter (stage, "Search", "Withy");
+  hand_enter (stage, "Search blanks", "Withy");
   hand_expect (stage, "Withdraw");
   hand_press (stage, ROLE_BUTTON, "Withdraw");
   hand_expect (stage, "Nothing Found");

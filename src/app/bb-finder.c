@@ -1,0 +1,315 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-finder"
+
+#include "bb-finder.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-line-list.h"
+#include "bb-recipe-filter.h"
+#include "bb-signal.h"
+
+struct _BbFinder
+{
+  AdwBin parent_instance;
+
+  /* template */
+  GtkSearchEntry *search_entry;
+  GtkButton *add_button;
+  BbRecipeFilter *filter;
+  GtkListView *list_view;
+  GtkLabel *count_label;
+
+  /* owned */
+  BbLineList *lines;
+  GtkSingleSelection *selection;
+
+  const BbFinderInfo *info;
+
+  /* The record that was chosen last, so that it is again where the list has it; 0 for none. */
+  gint64 kept;
+};
+
+G_DEFINE_FINAL_TYPE (BbFinder, bb_finder, ADW_TYPE_BIN)
+
+enum {
+  SIGNAL_CHOSEN,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+static void
+chosen_cb (BbFinder *self)
+{
+  const gint64 chosen = bb_finder_get_chosen (self);
+
+  if (chosen != 0)
+    self->kept = chosen;
+  g_signal_emit (self, signals[SIGNAL_CHOSEN], 0);
+}
+
+/* Where the record that has to stay is gone, what has come into its place is chosen. */
+static guint
+find_position (BbFinder *self,
+               gboolean  keep,
+               guint     before)
+{
+  const guint n = bb_finder_get_n_found (self);
+  guint position = G_MAXUINT;
+
+  if (!keep || n == 0)
+    return 0;
+  position = bb_line_list_find (self->lines, self->kept);
+  if (position == G_MAXUINT)
+    position = before != GTK_INVALID_LIST_POSITION ? MIN (before, n - 1) : 0;
+
+  return position;
+}
+
+static void
+search (BbFinder *self,
+        gboolean  keep)
+{
+  const guint before = gtk_single_selection_get_selected (self->selection);
+  const BbQuery query = {
+    .text = gtk_editable_get_text (GTK_EDITABLE (self->search_entry)),
+    .recipe = bb_recipe_filter_get_recipe (self->filter),
+  };
+  g_autofree char *count = NULL;
+
+  g_signal_handlers_block_by_func (self->selection, BB_HANDLER (chosen_cb), self);
+  /* Or the selection would look for its item among all lines, and load them. */
+  gtk_single_selection_set_selected (self->selection, GTK_INVALID_LIST_POSITION);
+  bb_line_list_search (self->lines, &query);
+  gtk_single_selection_set_selected (self->selection, find_position (self, keep, before));
+  g_signal_handlers_unblock_by_func (self->selection, BB_HANDLER (chosen_cb), self);
+
+  count = self->info->count (bb_finder_get_n_found (self));
+  gtk_label_set_label (self->count_label, count);
+  chosen_cb (self);
+}
+
+/* What is found first is what a person looks for; once the search is empty again, what was looked at is. */
+static void
+search_changed_cb (BbFinder *self)
+{
+  if (self->lines != NULL)
+    search (self, *gtk_editable_get_text (GTK_EDITABLE (self->search_entry)) == '\0');
+}
+
+static void
+filter_changed_cb (BbFinder *self)
+{
+  search (self, TRUE);
+}
+
+static void
+search_activate_cb (BbFinder *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self->list_view));
+}
+
+static void
+clear_text (BbFinder *self)
+{
+  g_signal_handlers_block_by_func (self->search_entry, BB_HANDLER (search_changed_cb), self);
+  gtk_editable_set_text (GTK_EDITABLE (self->search_entry), "");
+  g_signal_handlers_unblock_by_func (self->search_entry, BB_HANDLER (search_changed_cb), self);
+}
+
+static void
+set_name (gpointer    widget,
+          const char *name)
+{
+  gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+}
+
+static void
+bb_finder_dispose (GObject *object)
+{
+  BbFinder *self = BB_FINDER (object);
+
+  adw_bin_set_child (ADW_BIN (self), NULL);
+  g_clear_object (&self->selection);
+  g_clear_object (&self->lines);
+
+  G_OBJECT_CLASS (bb_finder_parent_class)->dispose (object);
+}
+
+static void
+bb_finder_class_init (BbFinderClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_finder_dispose;
+
+  /**
+   * BbFinder::chosen:
+   *
+   * Another line is chosen, or the list was made anew.
+   */
+  signals[SIGNAL_CHOSEN] = g_signal_new ("chosen", BB_TYPE_FINDER, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                         G_TYPE_NONE, 0);
+
+  g_type_ensure (BB_TYPE_RECIPE_FILTER);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-finder.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbFinder, search_entry);
+  gtk_widget_class_bind_template_child (widget_class, BbFinder, add_button);
+  gtk_widget_class_bind_template_child (widget_class, BbFinder, filter);
+  gtk_widget_class_bind_template_child (widget_class, BbFinder, list_view);
+  gtk_widget_class_bind_template_child (widget_class, BbFinder, count_label);
+}
+
+static void
+bb_finder_init (BbFinder *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (self->search_entry, "search-changed", G_CALLBACK (search_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->search_entry, "activate", G_CALLBACK (search_activate_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
+}
+
+/**
+ * bb_finder_start:
+ * @self: a finder
+ * @session: the session
+ * @info: what it finds
+ * @add_action: name of the action that adds a record
+ * @add_title: what that action is called, translated
+ *
+ * To be called once. The list is empty until bb_finder_refresh().
+ */
+void
+bb_finder_start (BbFinder           *self,
+                 BbSession          *session,
+                 const BbFinderInfo *info,
+                 const char         *add_action,
+                 const char         *add_title)
+{
+  g_autoptr (GtkListItemFactory) factory = NULL;
+
+  g_return_if_fail (BB_IS_FINDER (self) && BB_IS_SESSION (session) && info != NULL && self->lines == NULL);
+
+  self->info = info;
+  self->lines = bb_line_list_new (session, info->table);
+  self->selection = gtk_single_selection_new (g_object_ref (G_LIST_MODEL (self->lines)));
+  g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (chosen_cb), self, G_CONNECT_SWAPPED);
+
+  if (info->by_recipe)
+    bb_recipe_filter_set_session (self->filter, session);
+  gtk_widget_set_visible (GTK_WIDGET (self->filter), info->by_recipe);
+
+  factory = bb_line_factory_new (session, info->fill);
+  gtk_list_view_set_factory (self->list_view, factory);
+  gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (self->selection));
+  set_name (self->list_view, _(info->title));
+
+  g_object_set (self->search_entry, "placeholder-text", _(info->search_hint), NULL);
+  set_name (self->search_entry, _(info->search_title));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->add_button), add_action);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->add_button), add_title);
+  set_name (self->add_button, add_title);
+}
+
+/**
+ * bb_finder_refresh:
+ * @self: a finder
+ *
+ * Searches again. What is chosen stays chosen, where it is still there.
+ */
+void
+bb_finder_refresh (BbFinder *self)
+{
+  g_return_if_fail (BB_IS_FINDER (self) && self->lines != NULL);
+
+  search (self, TRUE);
+}
+
+/**
+ * bb_finder_show:
+ * @self: a finder
+ * @id: key of a record
+ *
+ * Chooses a record and brings it into sight, whatever was searched for before.
+ */
+void
+bb_finder_show (BbFinder *self,
+                gint64    id)
+{
+  g_return_if_fail (BB_IS_FINDER (self) && self->lines != NULL);
+
+  clear_text (self);
+  self->kept = id;
+  search (self, TRUE);
+  if (bb_recipe_filter_get_recipe (self->filter) != 0 && bb_finder_get_chosen (self) != id)
+    {
+      bb_recipe_filter_clear (self->filter);
+      self->kept = id;
+      search (self, TRUE);
+    }
+  gtk_widget_activate_action (GTK_WIDGET (self->list_view), "list.scroll-to-item", "u",
+                              gtk_single_selection_get_selected (self->selection));
+}
+
+/**
+ * bb_finder_get_chosen:
+ * @self: a finder
+ *
+ * Returns: key of the record that is chosen, 0 where nothing is found
+ */
+gint64
+bb_finder_get_chosen (BbFinder *self)
+{
+  BbItem *item = NULL;
+
+  g_return_val_if_fail (BB_IS_FINDER (self) && self->lines != NULL, 0);
+
+  item = gtk_single_selection_get_selected_item (self->selection);
+
+  return item != NULL ? bb_item_get_id (item) : 0;
+}
+
+/**
+ * bb_finder_get_n_found:
+ * @self: a finder
+ *
+ * Returns: how many records are found
+ */
+guint
+bb_finder_get_n_found (BbFinder *self)
+{
+  g_return_val_if_fail (BB_IS_FINDER (self) && self->lines != NULL, 0);
+
+  return g_list_model_get_n_items (G_LIST_MODEL (self->lines));
+}
+
+/**
+ * bb_finder_is_narrowed:
+ * @self: a finder
+ *
+ * Returns: %TRUE if a person asked for less than all records
+ */
+gboolean
+bb_finder_is_narrowed (BbFinder *self)
+{
+  g_return_val_if_fail (BB_IS_FINDER (self), FALSE);
+
+  return bb_recipe_filter_get_recipe (self->filter) != 0 ||
+         *gtk_editable_get_text (GTK_EDITABLE (self->search_entry)) != '\0';
+}
+
+/**
+ * bb_finder_focus:
+ * @self: a finder
+ *
+ * Puts the keyboard into the search.
+ */
+void
+bb_finder_focus (BbFinder *self)
+{
+  g_return_if_fail (BB_IS_FINDER (self));
+
+  gtk_widget_grab_focus (GTK_WIDGET (self->search_entry));
+}
