@@ -32,6 +32,44 @@ _bb_png_take_error (BbPng       *self,
     g_set_error (&self->error, BB_IMAGE_ERROR, (int) code, "%s: %s", self->name, message);
 }
 
+/**
+ * _bb_png_check_memory:
+ * @self: a reader
+ *
+ * libpng goes on without some of what it has no memory for, a colour profile for one; whoever looks at the picture
+ * could not tell that from one that has none. So all that was read counts for nothing if memory was ever short.
+ *
+ * Returns: %FALSE if memory was short; the error is kept
+ */
+gboolean
+_bb_png_check_memory (BbPng *self)
+{
+  if (self->out_of_memory)
+    _bb_png_take_error (self, BB_IMAGE_ERROR_LIMIT, _("there is not enough memory to read it"));
+
+  return !self->out_of_memory;
+}
+
+static png_voidp
+take_memory (png_structp      png,
+             png_alloc_size_t size)
+{
+  BbPng *self = png_get_mem_ptr (png);
+  gpointer memory = g_try_malloc (size);
+
+  if (memory == NULL)
+    self->out_of_memory = TRUE;
+
+  return memory;
+}
+
+static void
+free_memory (G_GNUC_UNUSED png_structp png,
+             png_voidp                 memory)
+{
+  g_free (memory);
+}
+
 static void
 take_damage (BbPng      *self,
              const char *what)
@@ -53,7 +91,8 @@ on_error (png_structp     png,
   /* What is wrong with a header is told as a warning, before the error says no more than that it is invalid. */
   if (*self->warning != '\0' && g_str_equal (message, "Invalid IHDR data"))
     message = self->warning;
-  take_damage (self, message);
+  if (_bb_png_check_memory (self))
+    take_damage (self, message);
   png_longjmp (png, 1);
 }
 
@@ -142,6 +181,7 @@ static const struct {
   { "II*\0", 4, N_("is a TIFF picture, not a PNG. Export the artwork as PNG") },
   { "MM\0*", 4, N_("is a TIFF picture, not a PNG. Export the artwork as PNG") },
   { "%PDF", 4, N_("is a PDF document, not a PNG. Export the artwork as PNG") },
+  { "\x89PNG", 4, N_("begins as a PNG picture does, but was changed or cut short on its way. Fetch it again") },
   { "<", 1, N_("is a text like SVG or HTML, not a PNG. Export the artwork as PNG") },
 };
 
@@ -181,8 +221,14 @@ _bb_png_take_signature (BbPng *self)
   return self->error == NULL;
 }
 
-static void
-set_limits (BbPng *self)
+/**
+ * _bb_png_set_limits:
+ * @self: a reader that has its decoder
+ *
+ * Tells libpng where to read from, and how much. Memory may be short already here, which it reports as everything.
+ */
+void
+_bb_png_set_limits (BbPng *self)
 {
   png_set_read_fn (self->png, self, on_read);
   png_set_sig_bytes (self->png, 8);
@@ -203,20 +249,22 @@ set_limits (BbPng *self)
  * _bb_png_make_decoder:
  * @self: a reader whose signature was taken
  *
- * Sets libpng up, with its limits.
+ * Sets libpng up.
  *
  * Returns: %FALSE if there is no memory for it; the error is kept
  */
 gboolean
 _bb_png_make_decoder (BbPng *self)
 {
-  self->png = png_create_read_struct (PNG_LIBPNG_VER_STRING, self, on_error, on_warning);
+  self->png = png_create_read_struct_2 (PNG_LIBPNG_VER_STRING, self, on_error, on_warning, self, take_memory,
+                                        free_memory);
   if (self->png != NULL)
     self->info = png_create_info_struct (self->png);
   if (self->info == NULL)
-    _bb_png_take_error (self, BB_IMAGE_ERROR_LIMIT, _("there is not enough memory for a decoder"));
-  else
-    set_limits (self);
+    {
+      self->out_of_memory = TRUE;
+      _bb_png_check_memory (self);
+    }
 
   return self->error == NULL;
 }

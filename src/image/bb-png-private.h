@@ -25,6 +25,7 @@ struct _BbPng
   guint8 *row;
   gboolean started;
   gboolean has_profile_chunk;
+  gboolean out_of_memory;
 
   const BbImageWork *work;
   BbPngRowFunc func;
@@ -36,10 +37,12 @@ struct _BbPng
 };
 
 gboolean _bb_png_make_decoder   (BbPng         *self);
+void     _bb_png_set_limits     (BbPng         *self);
 gboolean _bb_png_take_signature (BbPng         *self);
 void     _bb_png_take_error     (BbPng         *self,
                                  BbImageError   code,
                                  const char    *message);
+gboolean _bb_png_check_memory  (BbPng         *self);
 void     _bb_png_note_info      (BbPng         *self);
 void     _bb_png_ask_for_form   (BbPng         *self);
 

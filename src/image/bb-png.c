@@ -29,6 +29,7 @@ check_size (BbPng *self)
 static void
 read_header (BbPng *self)
 {
+  _bb_png_set_limits (self);
   png_read_info (self->png, self->info);
   _bb_png_note_info (self);
   if (!check_size (self))
@@ -40,7 +41,7 @@ read_header (BbPng *self)
   self->known.sample_bits = png_get_bit_depth (self->png, self->info);
   self->row = g_try_malloc (png_get_rowbytes (self->png, self->info));
   if (self->row == NULL)
-    _bb_png_take_error (self, BB_IMAGE_ERROR_LIMIT, _("there is not enough memory for one row of it"));
+    self->out_of_memory = TRUE;
 }
 
 static void
@@ -56,7 +57,7 @@ open_source (BbPng   *self,
 {
   if (self->error == NULL && _bb_png_take_signature (self) && _bb_png_make_decoder (self))
     open_guarded (self);
-  if (self->error == NULL)
+  if (self->error == NULL && _bb_png_check_memory (self))
     return self;
 
   g_propagate_error (error, g_steal_pointer (&self->error));
@@ -275,7 +276,7 @@ bb_png_read (BbPng             *self,
   if (work == NULL || !g_cancellable_set_error_if_cancelled (work->cancellable, &self->error))
     read_guarded (self);
   self->work = NULL;
-  if (self->error == NULL)
+  if (self->error == NULL && _bb_png_check_memory (self))
     return TRUE;
 
   g_propagate_error (error, g_steal_pointer (&self->error));

@@ -74,8 +74,9 @@ test_other_formats (void)
     { "%PDF-1.7 1 0 obj", 16, "is a PDF document, not a PNG" },
     { "<svg xmlns=\"\"/>", 15, "is a text like SVG or HTML, not a PNG" },
     { "RIFF\0\0\0\0WEBP", 12, "is a WebP picture or something else, not a PNG" },
-    { "\x89PNG\n\x1a\n\0\0\0\r", 12, "is not a PNG picture" },
-    { "\x89PNG\r\n", 6, "is not a PNG picture" },
+    { "\x89PNG\n\x1a\n\0\0\0\r", 12, "was changed or cut short on its way" },
+    { "\x89PNG\r\n", 6, "was changed or cut short on its way" },
+    { "\x89PNQ\r\n\x1a\n", 8, "is not a PNG picture" },
     { "a note", 6, "is not a PNG picture" },
   };
 
