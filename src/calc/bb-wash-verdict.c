@@ -39,26 +39,28 @@ find_failure (const BbWashVerdictIn  *in,
   return BB_CHOICE_NONE;
 }
 
-/* What is still wanting after readings that all pass, or BB_CHOICE_NONE. */
-static int
-find_gap (const BbWashVerdictIn *in,
-          const GPtrArray       *readings)
+/* Takes one reading into a verdict that is still open. */
+static void
+judge_reading (const BbWashVerdictIn  *in,
+               const BbVerdictReading *reading,
+               BbWashVerdictOut       *out)
 {
   gboolean stain_demanded = in->minimum_stain != BB_GRADE_1;
-  int gap = BB_VERDICT_REASON_NOT_READ;
+  int failure = find_failure (in, reading);
 
-  for (guint i = 0; i < readings->len; i++)
+  if (failure != BB_CHOICE_NONE)
     {
-      const BbVerdictReading *reading = g_ptr_array_index (readings, i);
-
-      if (reading->cycles < in->plan_cycles)
-        continue;
-      if (reading->stain != BB_CHOICE_NONE || !stain_demanded)
-        return BB_CHOICE_NONE;
-      gap = BB_VERDICT_REASON_STAIN_NOT_READ;
+      out->verdict = BB_VERDICT_FAILED;
+      out->reason = failure;
+      out->failed_at = reading->cycles;
     }
+  else if (reading->cycles >= in->plan_cycles)
+    {
+      gboolean complete = reading->stain != BB_CHOICE_NONE || !stain_demanded;
 
-  return gap;
+      out->verdict = complete ? BB_VERDICT_PASSED : BB_VERDICT_OPEN;
+      out->reason = complete ? BB_CHOICE_NONE : (int) BB_VERDICT_REASON_STAIN_NOT_READ;
+    }
 }
 
 /**
@@ -78,26 +80,16 @@ bb_calc_wash_verdict (const BbWashVerdictIn *in,
 {
   g_autoptr (GPtrArray) readings = sort_readings (in);
 
+  out->verdict = BB_VERDICT_OPEN;
+  out->reason = BB_VERDICT_REASON_NOT_READ;
   for (guint i = 0; i < readings->len; i++)
     {
       const BbVerdictReading *reading = g_ptr_array_index (readings, i);
 
       out->worst_change = MAX (out->worst_change, reading->change);
-      if (out->reason != BB_CHOICE_NONE)
-        continue;
-      out->reason = find_failure (in, reading);
-      if (out->reason != BB_CHOICE_NONE)
-        out->failed_at = reading->cycles;
+      if (out->verdict == BB_VERDICT_OPEN)
+        judge_reading (in, reading, out);
     }
-
-  if (out->reason != BB_CHOICE_NONE)
-    {
-      out->verdict = BB_VERDICT_FAILED;
-      return TRUE;
-    }
-
-  out->reason = find_gap (in, readings);
-  out->verdict = out->reason == BB_CHOICE_NONE ? BB_VERDICT_PASSED : BB_VERDICT_OPEN;
 
   return TRUE;
 }

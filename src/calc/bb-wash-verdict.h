@@ -11,13 +11,17 @@ G_BEGIN_DECLS
 /*
  * Whether one specimen stood its wash plan, from its readings in any order. Cycles are counts of washes.
  *
- * failed: a reading, at whatever cycle, shows a change or staining below its minimum, or cracking where none is
- * allowed; failed_at is the first such cycle, and reason what failed there (change before staining before
- * cracking where several did). A specimen that failed stays failed whatever is read later.
- * passed: none failed, and it was read at the plan's last cycle or beyond.
- * open: all else. Staining that was not read fails nobody, but neither does it pass: where a minimum above
- * grade 1 is set, the verdict stays open until a reading at the plan's last cycle or beyond has it.
- * reason is null where the verdict is passed; worst_change is the lowest grade of change read, null without readings.
+ * The readings are taken in the order of their cycles until one closes the test:
+ *     failed   a reading shows a change or staining below its minimum, or cracking where none is allowed; failed_at
+ *              is its cycle, and reason what failed there (change before staining before cracking where several did)
+ *     passed   a reading at the plan's last cycle or beyond shows none of these
+ *     open     no reading did either; reason says what is wanting
+ * What is read after the test is closed changes nothing: a specimen that failed stays failed, and one that stood its
+ * plan and was washed on until it failed has stood its plan; how long prints last is wash-life's question.
+ * Staining that was not read fails nobody, but neither does it pass: where a minimum above grade 1 is set, the
+ * verdict stays open until a reading at the plan's last cycle or beyond has it.
+ * reason is null where the verdict is passed; worst_change is the lowest grade of all changes read, null without
+ * readings.
  *
  * Refused: two readings at the same cycle, a plan of no cycles or above 100,000, more than 10,000 readings.
  * Source: none needed; grades are those of ISO 105-A02 and A03.

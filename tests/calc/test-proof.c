@@ -213,6 +213,38 @@ test_verdict_needs_no_order (void)
     }
 }
 
+/* What is read after a verdict that is not open changes nothing but the worst grade. */
+static void
+test_verdict_stays_closed (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (8);
+  guint n_passed = 0;
+
+  for (guint i = 0; i < 500; i++)
+    {
+      Reading readings[12];
+      BbWashVerdictOut last = { .verdict = BB_VERDICT_OPEN };
+
+      for (guint r = 0; r < G_N_ELEMENTS (readings); r++)
+        {
+          BbWashVerdictOut out;
+
+          readings[r] = (Reading) { 5 * (r + 1), g_rand_int_range (random, 0, 5) == 0 ? BB_GRADE_3 : BB_GRADE_4,
+                                    BB_GRADE_4, 0 };
+          out = judge (readings, r + 1, 25);
+          if (last.verdict != BB_VERDICT_OPEN)
+            {
+              out.worst_change = last.worst_change;
+              g_assert_true (bb_record_equal (&bb_wash_verdict_out_table, &out, &last));
+            }
+          last = out;
+        }
+      n_passed += last.verdict == BB_VERDICT_PASSED;
+    }
+  g_assert_cmpuint (n_passed, >, 50);
+  g_assert_cmpuint (n_passed, <, 450);
+}
+
 static void
 test_verdict_opens_then_closes (void)
 {
@@ -247,6 +279,7 @@ main (int   argc,
   g_test_add_func ("/proof/pass-rate/success-run-is-enough", test_success_run_is_enough);
   g_test_add_func ("/proof/compare/fisher", test_fisher);
   g_test_add_func ("/proof/verdict/needs-no-order", test_verdict_needs_no_order);
+  g_test_add_func ("/proof/verdict/stays-closed", test_verdict_stays_closed);
   g_test_add_func ("/proof/verdict/opens-then-closes", test_verdict_opens_then_closes);
 
   return g_test_run ();
