@@ -59,8 +59,8 @@ bb_calc_weigh_in (const BbWeighInIn *in,
   out->laydown_g_per_m2 = out->applied_g / in->box_area_m2;
   out->deviation_fraction = (out->applied_g - aimed_at_g) / aimed_at_g;
   out->verdict = judge (out->deviation_fraction, in->tolerance_fraction);
-  out->resolution_fraction = in->scale_resolution_g / 2.0 / aimed_at_g;
-  out->scale_too_coarse = out->resolution_fraction > coarsest + SLACK;
+  out->resolution_fraction = in->scale_resolution_g / aimed_at_g;
+  out->scale_too_coarse = out->resolution_fraction / 2.0 > coarsest + SLACK;
 
   return TRUE;
 }

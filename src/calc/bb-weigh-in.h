@@ -14,11 +14,11 @@ G_BEGIN_DECLS
  *     laydown_g_per_m2    = applied_g / box_area_m2
  *     deviation_fraction  = laydown_g_per_m2 / target_g_per_m2 − 1
  *     verdict             = "low" below −tolerance, "high" above +tolerance, else "ok": the bounds are ok
- *     resolution_fraction = (scale_resolution_g / 2) / (target_g_per_m2 · box_area_m2)
- *     scale_too_coarse    = resolution_fraction > tolerance_fraction / 4
+ *     resolution_fraction = scale_resolution_g / (target_g_per_m2 · box_area_m2)
+ *     scale_too_coarse    = resolution_fraction / 2 > tolerance_fraction / 4
  *
- * resolution_fraction is half a division of the scale as a share of the wet mass that is aimed
- * at, so that it compares with the tolerance. The bounds hold to a part in 10⁹: the difference
+ * resolution_fraction is a division of the scale as a share of the wet mass that is aimed at, so
+ * that it compares with the tolerance; a reading is right to within half a division. The bounds hold to a part in 10⁹: the difference
  * of two readings such as 159.9 − 150 is not exact in binary.
  * Assumes that nothing evaporates and nothing drips between the two weighings.
  * Refused: each key out of its limits; a wet mass below the tare, which no spraying gives.
@@ -65,7 +65,7 @@ BB_DECLARE_TABLE (BbWeighInIn, bb_weigh_in_in, BB_WEIGH_IN_IN_FIELDS);
      .help = N_("Whether the laydown is within the tolerance."), \
      .choices = &bb_weigh_verdict_choices) \
   F (T, NUMBER, resolution_fraction, N_("Resolution"), \
-     .help = N_("Half a division of the scale, as a share of the mass aimed at."), \
+     .help = N_("A division of the scale, as a share of the mass aimed at."), \
      .quantity = BB_QUANTITY_FRACTION) \
   F (T, FLAG, scale_too_coarse, N_("Scale too coarse"), \
      .help = N_("Half a division is more than a quarter of the tolerance: take a finer scale " \
