@@ -13,7 +13,7 @@ G_BEGIN_DECLS
  *
  * A `ladder` steps one factor from low to high in levels equal steps. A `factorial` takes each factor at low and at
  * high, in every combination, and adds centre_points specimens at the middle of all, which show curvature and
- * spread. A `grid` takes every combination of all levels. Each setting is made replicates times; centre points are
+ * spread. A `grid`, the default, takes every combination of all levels. Each setting is made replicates times; centre points are
  * counted as they are.
  *
  * specimens are listed by setting, the first factor changing slowest, replicates together, centre points last.
@@ -49,7 +49,7 @@ BB_DECLARE_TABLE (BbTrialFactor, bb_trial_factor, BB_TRIAL_FACTOR_FIELDS);
 
 #define BB_TRIAL_PLAN_IN_FIELDS(F, T) \
   F (T, CHOICE, design, N_("Plan"), .help = N_("How the settings are combined."), \
-     .choices = &bb_trial_design_choices, .required = TRUE) \
+     .choices = &bb_trial_design_choices, .fallback = BB_DEFAULT (BB_TRIAL_GRID)) \
   F (T, LIST, factors, N_("Factors"), .help = N_("What is varied."), .item = &bb_trial_factor_table, \
      .count = BB_BETWEEN (1, 6), .required = TRUE) \
   F (T, INTEGER, centre_points, N_("Centre points"), .help = N_("Specimens in the middle of a factorial."), \

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "bb-trial-plan.h"
+#include "reference.h"
 
 static void
 add_factor (BbTrialPlanIn *in,
@@ -176,6 +177,30 @@ test_order_by_another_generator (void)
     }
 }
 
+/* And by a third generator, for plans of as many specimens. */
+static void
+test_order_by_python (void)
+{
+  g_autoptr (Reference) orders = reference_load ("trial-plan-orders");
+
+  for (guint row = 0; row < reference_get_length (orders); row++)
+    {
+      guint n = (guint) reference_get_number (orders, row, "specimens");
+      gint64 seed = (gint64) reference_get_number (orders, row, "seed");
+      g_autoptr (BbTrialPlanIn) in = make_plan (BB_TRIAL_FACTORIAL, 1, seed);
+      g_autoptr (BbTrialPlanOut) out = NULL;
+      g_auto (GStrv) expected = g_strsplit (reference_get_text (orders, row, "orders"), " ", -1);
+
+      add_factor (in, 0, 1, 2);
+      in->centre_points = n - 2;
+      out = plan (in);
+      g_assert_cmpuint (out->specimens->len, ==, n);
+      g_assert_cmpuint (g_strv_length (expected), ==, n);
+      for (guint i = 0; i < n; i++)
+        g_assert_cmpint (get_specimen (out, i)->order, ==, g_ascii_strtoll (expected[i], NULL, 10));
+    }
+}
+
 static void
 test_seed_decides (void)
 {
@@ -237,6 +262,7 @@ main (int   argc,
   g_test_add_func ("/plan/factorial-with-centre", test_factorial_with_centre);
   g_test_add_func ("/plan/grid", test_grid);
   g_test_add_func ("/plan/order-by-another-generator", test_order_by_another_generator);
+  g_test_add_func ("/plan/order-by-python", test_order_by_python);
   g_test_add_func ("/plan/seed-decides", test_seed_decides);
   g_test_add_func ("/plan/order-is-fair", test_order_is_fair);
   g_test_add_func ("/plan/largest-plan", test_largest_plan);
