@@ -26,22 +26,55 @@ get_result (const BbWindowRun *run,
   return hand ? run->hand : bb_grade_to_number ((BbGrade) run->grade);
 }
 
+static int
+compare_runs (gconstpointer a,
+              gconstpointer b,
+              gpointer      hand)
+{
+  const BbWindowRun *first = *(const BbWindowRun * const *) a;
+  const BbWindowRun *second = *(const BbWindowRun * const *) b;
+  double here = get_result (first, GPOINTER_TO_INT (hand));
+  double there = get_result (second, GPOINTER_TO_INT (hand));
+
+  for (guint i = first->x->len; here == there && i > 0; i--)
+    {
+      here = g_array_index (first->x, double, i - 1);
+      there = g_array_index (second->x, double, i - 1);
+    }
+
+  return (here > there) - (here < there);
+}
+
+/* The runs that have the result, borrowed, and sorted, so that their order does not change the last digit of a sum. */
+static GPtrArray *
+sort_runs (const BbProcessWindowIn *in,
+           gboolean                 hand)
+{
+  GPtrArray *runs = g_ptr_array_new ();
+
+  for (guint i = 0; i < in->runs->len; i++)
+    if (!isnan (get_result (&g_array_index (in->runs, BbWindowRun, i), hand)))
+      g_ptr_array_add (runs, &g_array_index (in->runs, BbWindowRun, i));
+  g_ptr_array_sort_with_data (runs, compare_runs, GINT_TO_POINTER (hand));
+
+  return runs;
+}
+
 /* Fits the grades, or the hands of those runs that have one. */
 static BbSurface *
 fit_runs (const BbProcessWindowIn *in,
           gboolean                 hand,
           guint                   *n_runs)
 {
+  g_autoptr (GPtrArray) runs = sort_runs (in, hand);
   g_autoptr (GArray) x = g_array_new (FALSE, FALSE, sizeof (double));
   g_autoptr (GArray) y = g_array_new (FALSE, FALSE, sizeof (double));
 
-  for (guint i = 0; i < in->runs->len; i++)
+  for (guint i = 0; i < runs->len; i++)
     {
-      const BbWindowRun *run = &g_array_index (in->runs, BbWindowRun, i);
+      const BbWindowRun *run = g_ptr_array_index (runs, i);
       double result = get_result (run, hand);
 
-      if (isnan (result))
-        continue;
       g_array_append_vals (x, run->x->data, run->x->len);
       g_array_append_val (y, result);
     }

@@ -1,8 +1,24 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-wash-life.h"
 
+#include <stdlib.h>
+
 #include "bb-canonical.h"
 
+static int
+compare_lives (const void *a,
+               const void *b)
+{
+  const BbLife *first = a;
+  const BbLife *second = b;
+
+  if (first->last_good != second->last_good)
+    return first->last_good < second->last_good ? -1 : 1;
+
+  return (first->first_bad > second->first_bad) - (first->first_bad < second->first_bad);
+}
+
+/* Sorted, so that the order of the specimens does not change the last digit of a sum. */
 static BbLife *
 collect_lives (const BbWashLifeIn *in)
 {
@@ -15,6 +31,7 @@ collect_lives (const BbWashLifeIn *in)
       lives[i].last_good = specimen->last_good_cycles;
       lives[i].first_bad = isnan (specimen->first_bad_cycles) ? (double) INFINITY : specimen->first_bad_cycles;
     }
+  qsort (lives, in->specimens->len, sizeof (BbLife), compare_lives);
 
   return lives;
 }

@@ -177,6 +177,7 @@ shuffle (GRand  *random,
     }
 }
 
+/* To the last bit: sums go by the specimens' cycles, not by the list. */
 static void
 test_order_changes_nothing (void)
 {
@@ -190,13 +191,7 @@ test_order_changes_nothing (void)
 
       shuffle (random, in->specimens);
       after = estimate (in);
-      g_assert_true (bb_field_equal (bb_table_find_field (&bb_wash_life_out_table, "steps"), before, after));
-      g_assert_cmpint (before->reason, ==, after->reason);
-      if (before->reason == BB_CHOICE_NONE)
-        {
-          assert_same (after->shape / before->shape, 1.0, 1e-9);
-          assert_same (after->scale / before->scale, 1.0, 1e-9);
-        }
+      g_assert_true (bb_record_equal (&bb_wash_life_out_table, before, after));
     }
 }
 
