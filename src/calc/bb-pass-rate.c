@@ -61,7 +61,7 @@ success_run (double confidence,
 {
   double exact = log1p (-confidence) / log (rate);
 
-  return (gint64) ceil (exact * (1.0 - COUNT_SLACK));
+  return MAX ((gint64) ceil (exact * (1.0 - COUNT_SLACK)), 1);
 }
 
 /**

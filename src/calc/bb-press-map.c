@@ -61,14 +61,13 @@ find_setting (const GArray *points,
 
   gsl_fit_linear (set, 1, surface, 1, points->len, &intercept, &slope, &covariance[0], &covariance[1],
                   &covariance[2], &residuals);
-  if (slope <= 0)
+  *setting_c = isnan (wanted_c) ? wanted_c : (wanted_c - intercept) / slope;
+  if (!(slope > 0.0) || isinf (slope) || isinf (*setting_c))
     {
       g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_UNDETERMINED,
-                   _("points: surface_c changes by %g for each degree set, it has to rise by more than 0."), slope);
+                   _("points: surface_c changes by %g for each degree set, it has to rise by more than 0, within what numbers hold."), slope);
       return FALSE;
     }
-
-  *setting_c = (wanted_c - intercept) / slope;
 
   return TRUE;
 }

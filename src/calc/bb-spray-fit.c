@@ -60,6 +60,12 @@ fit_line (const Columns *data,
       out->slope_se = sqrt (var_slope);
       out->intercept_se = sqrt (var_intercept);
       out->residual_sd = sqrt (residual_ss / (double) (data->n - 2));
+      if (!isfinite (out->slope_se) || !isfinite (out->intercept_se))
+        {
+          g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_UNDETERMINED,
+                               "points: the settings lie too close together, their squares are beyond numbers");
+          return FALSE;
+        }
     }
 
   return TRUE;
@@ -131,7 +137,7 @@ find_setting (const Columns *data,
  *
  * Fits a sprayer's line and inverts it; see the top of bb-spray-fit.h.
  *
- * Returns: %FALSE if all points are at one setting
+ * Returns: %FALSE if all points are at one setting, or so near it that squares of their distances vanish
  */
 gboolean
 bb_calc_spray_fit (const BbSprayFitIn *in,

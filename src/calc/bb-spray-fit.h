@@ -23,7 +23,8 @@ G_BEGIN_DECLS
  * leave no degree of freedom; r_squared where all laydowns are the same; setting and
  * extrapolated where the slope is 0.
  * Assumes errors in the laydown only, independent, with the same spread at every setting.
- * Refused: fewer than two points; points all at one setting; each key out of its limits.
+ * Refused: fewer than two points; points all at one setting, or so near that
+ * squares of their distances vanish; each key out of its limits.
  * Source: least squares and Student's t by GSL; E. C. Fieller, "Some problems in interval
  * estimation", Journal of the Royal Statistical Society B 16 (1954) 175–185 (citation from
  * memory; the interval is derived in bb-spray-fit.c).
