@@ -366,10 +366,10 @@ read_null (Reader        *self,
            const BbField *field,
            gpointer       record)
 {
+  if (field->fallback.set && (field->required || !self->reading->null_is_none))
+    return refuse (self, BB_MODEL_ERROR_VALUE, "null is not allowed, leave the key out for its default");
   if (field->required)
     return refuse (self, BB_MODEL_ERROR_VALUE, "null is not allowed, the key is required");
-  if (field->fallback.set && !self->reading->null_is_none)
-    return refuse (self, BB_MODEL_ERROR_VALUE, "null is not allowed, leave the key out for its default");
   bb_field_clear (field, record);
 
   return TRUE;
