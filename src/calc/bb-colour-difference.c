@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-calc"
+
 #include "bb-colour-difference.h"
 
 /* Little CMS answers 0 for any two colours of L* = 0; the weights are the same for every L* below 16. */

@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-calc"
+
 #include "bb-fastness-change.h"
 
 /* ISO 105-A05, classes of ΔE_F: the least difference of each grade after the first. */

@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-calc"
+
 #include "bb-fastness-stain.h"
 
 /* ISO 105-A04: the least rating of each grade but the last, in hundredths. */
