@@ -7,6 +7,7 @@
 #include "bb-calculator.h"
 #include "bb-canonical.h"
 #include "bb-json.h"
+#include "vectors.h"
 
 /* Runs every vector of tests/vectors; README.md there tells the format and the rule of comparison. */
 
@@ -22,26 +23,6 @@ case_free (gpointer data)
 
   json_object_unref (self->vector);
   g_free (self);
-}
-
-static JsonNode *
-load_vectors (const char *name)
-{
-  g_autofree char *base = g_strconcat (name, ".json", NULL);
-  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "vectors", base, NULL);
-  g_autofree char *text = NULL;
-  gsize length = 0;
-  JsonNode *node = NULL;
-  g_autoptr (GError) error = NULL;
-
-  if (g_file_get_contents (path, &text, &length, &error))
-    node = bb_json_parse (text, length, &error);
-  if (node == NULL)
-    g_error ("%s: %s", path, error->message);
-  if (!JSON_NODE_HOLDS_ARRAY (node))
-    g_error ("%s: is not a list of vectors", path);
-
-  return node;
 }
 
 static gboolean
@@ -240,7 +221,7 @@ static void
 test_coverage (gconstpointer data)
 {
   const BbCalculator *calculator = data;
-  g_autoptr (JsonNode) node = load_vectors (calculator->name);
+  g_autoptr (JsonNode) node = vectors_load (calculator->name);
   JsonArray *vectors = json_node_get_array (node);
   guint n_results = 0;
   guint n_refusals = 0;
@@ -275,7 +256,7 @@ test_no_stray_file (void)
 static void
 add_vectors (const BbCalculator *calculator)
 {
-  g_autoptr (JsonNode) node = load_vectors (calculator->name);
+  g_autoptr (JsonNode) node = vectors_load (calculator->name);
   JsonArray *vectors = json_node_get_array (node);
   g_autofree char *coverage = g_strdup_printf ("/vectors/%s/coverage", calculator->name);
 
