@@ -65,7 +65,9 @@ find_setting (const GArray *points,
   if (!(slope > 0.0) || isinf (slope) || isinf (*setting_c))
     {
       g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_UNDETERMINED,
-                   _("points: surface_c changes by %g for each degree set, it has to rise by more than 0, within what numbers hold."), slope);
+                   _("points: surface_c changes by %g for each degree set, it has to rise by more than 0, within "
+                     "what numbers hold."),
+                   slope);
       return FALSE;
     }
 

@@ -13,8 +13,8 @@ G_BEGIN_DECLS
  *
  * A `ladder` steps one factor from low to high in levels equal steps. A `factorial` takes each factor at low and at
  * high, in every combination, and adds centre_points specimens at the middle of all, which show curvature and
- * spread. A `grid`, the default, takes every combination of all levels. Each setting is made replicates times; centre points are
- * counted as they are.
+ * spread. A `grid`, the default, takes every combination of all levels. Each setting is made replicates times; centre
+ * points are counted as they are.
  *
  * specimens are listed by setting, the first factor changing slowest, replicates together, centre points last.
  * order says which is made first, from 1: all specimens in one random order, so that what drifts during a trial

@@ -18,8 +18,9 @@ G_BEGIN_DECLS
  *     scale_too_coarse    = resolution_fraction / 2 > tolerance_fraction / 4
  *
  * resolution_fraction is a division of the scale as a share of the wet mass that is aimed at, so
- * that it compares with the tolerance; a reading is right to within half a division. The bounds hold to a part in 10⁹: the difference
- * of two readings such as 159.9 − 150 is not exact in binary.
+ * that it compares with the tolerance; a reading is right to within half a division. The bounds
+ * hold to a part in 10⁹: the difference of two readings such as 159.9 − 150 is not exact in
+ * binary.
  * Assumes that nothing evaporates and nothing drips between the two weighings.
  * Refused: each key out of its limits; a wet mass below the tare, which no spraying gives.
  * Source: definition of laydown; a quarter of the tolerance is common practice, no source.
