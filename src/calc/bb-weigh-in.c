@@ -65,6 +65,27 @@ bb_calc_weigh_in (const BbWeighInIn *in,
   return TRUE;
 }
 
+/**
+ * bb_weigh_in_aim:
+ * @in: a tare and the target; the wet mass is not looked at
+ *
+ * The wet masses between which bb_calc_weigh_in() calls a garment OK.
+ *
+ * Returns: the bounds and the middle
+ */
+BbWeighAim
+bb_weigh_in_aim (const BbWeighInIn *in)
+{
+  const double aimed_at_g = in->target_g_per_m2 * in->box_area_m2;
+  const BbWeighAim aim = {
+    .low_g = in->tare_g + aimed_at_g * (1 - in->tolerance_fraction),
+    .aim_g = in->tare_g + aimed_at_g,
+    .high_g = in->tare_g + aimed_at_g * (1 + in->tolerance_fraction),
+  };
+
+  return aim;
+}
+
 BB_DEFINE_CHOICES (bb_weigh_verdict, "weigh-in verdict", BB_WEIGH_VERDICT_CHOICES);
 
 BB_DEFINE_TABLE (BbWeighInIn, bb_weigh_in_in, "weigh_in_in", N_("Weigh-in"),

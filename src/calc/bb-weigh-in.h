@@ -76,4 +76,20 @@ BB_DECLARE_TABLE (BbWeighInOut, bb_weigh_in_out, BB_WEIGH_IN_OUT_FIELDS);
 
 BB_DECLARE_CALCULATOR (WeighIn, weigh_in);
 
+/**
+ * BbWeighAim:
+ * @low_g: least wet mass that is still good
+ * @aim_g: the wet mass to aim at
+ * @high_g: most wet mass that is still good
+ *
+ * What the scale has to show after spraying. It owns nothing.
+ */
+typedef struct {
+  double low_g;
+  double aim_g;
+  double high_g;
+} BbWeighAim;
+
+BbWeighAim bb_weigh_in_aim (const BbWeighInIn *in);
+
 G_END_DECLS

@@ -413,6 +413,43 @@ test_weigh_in_judges_in_decimals (void)
   g_assert_cmpuint (n_at_bound, >, N_TRIALS / 4);
 }
 
+/* What one is told to aim at is what is judged afterwards: a hair inside the bounds is good, a hair outside is not. */
+static void
+test_weigh_in_aim_is_what_is_judged (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED + 11);
+
+  for (guint i = 0; i < N_TRIALS; i++)
+    {
+      g_autoptr (BbWeighInIn) in = bb_weigh_in_in_new ();
+      BbWeighInOut out = { 0 };
+      BbWeighAim aim = { 0 };
+      double hair = 0.0;
+
+      in->tare_g = g_rand_double_range (rand, 20, 900);
+      in->box_area_m2 = g_rand_double_range (rand, 0.01, 0.3);
+      in->target_g_per_m2 = g_rand_double_range (rand, 20, 300);
+      in->tolerance_fraction = g_rand_double_range (rand, 0.01, 0.5);
+      aim = bb_weigh_in_aim (in);
+      hair = (aim.aim_g - in->tare_g) * 1e-4;
+
+      assert_close (aim.aim_g, in->tare_g + in->box_area_m2 * in->target_g_per_m2, CLOSE);
+      assert_close (aim.high_g - aim.aim_g, aim.aim_g - aim.low_g, 1e-6);
+      in->wet_g = aim.low_g + hair;
+      run (&bb_weigh_in_calculator, in, &out);
+      g_assert_cmpint (out.verdict, ==, BB_WEIGH_OK);
+      in->wet_g = aim.low_g - hair;
+      run (&bb_weigh_in_calculator, in, &out);
+      g_assert_cmpint (out.verdict, ==, BB_WEIGH_LOW);
+      in->wet_g = aim.high_g - hair;
+      run (&bb_weigh_in_calculator, in, &out);
+      g_assert_cmpint (out.verdict, ==, BB_WEIGH_OK);
+      in->wet_g = aim.high_g + hair;
+      run (&bb_weigh_in_calculator, in, &out);
+      g_assert_cmpint (out.verdict, ==, BB_WEIGH_HIGH);
+    }
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -430,6 +467,7 @@ main (int   argc,
   g_test_add_func ("/pretreat/stretch-with-a-total", test_stretch_with_a_total);
   g_test_add_func ("/pretreat/solids-match-there-and-back", test_solids_match_there_and_back);
   g_test_add_func ("/pretreat/weigh-in-judges-in-decimals", test_weigh_in_judges_in_decimals);
+  g_test_add_func ("/pretreat/weigh-in-aim-is-what-is-judged", test_weigh_in_aim_is_what_is_judged);
 
   return g_test_run ();
 }
