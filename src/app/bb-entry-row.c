@@ -8,7 +8,10 @@
 #include "bb-signal.h"
 
 /* Wide enough for most names, narrow enough for the smallest window. */
-#define TEXT_WIDTH 36
+#define TEXT_WIDTH 40
+#define LEAST_TEXT_WIDTH 20
+#define NUMBER_WIDTH 9
+#define DATE_WIDTH 11
 
 struct _BbEntryRow
 {
@@ -93,6 +96,15 @@ show_number (BbEntryRow *self)
 }
 
 static void
+set_width (BbEntryRow *self,
+           int         least,
+           int         most)
+{
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), least);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), most);
+}
+
+static void
 bb_entry_row_build (BbFieldRow *row)
 {
   BbEntryRow *self = BB_ENTRY_ROW (row);
@@ -103,11 +115,16 @@ bb_entry_row_build (BbFieldRow *row)
   if (is_numeric (field))
     {
       gtk_entry_set_alignment (self->entry, 1.0f);
-      gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 11);
+      set_width (self, NUMBER_WIDTH, NUMBER_WIDTH);
       gtk_widget_add_css_class (GTK_WIDGET (self->entry), "numeral");
     }
+  else if (field->kind == BB_KIND_DATE)
+    set_width (self, DATE_WIDTH, DATE_WIDTH);
   else
-    gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), field->kind == BB_KIND_DATE ? 11 : TEXT_WIDTH);
+    {
+      set_width (self, LEAST_TEXT_WIDTH, TEXT_WIDTH);
+      gtk_widget_set_hexpand (GTK_WIDGET (self->entry), TRUE);
+    }
   g_signal_connect (self->entry, "changed", G_CALLBACK (changed_cb), self);
   bb_field_row_set_editor (row, GTK_WIDGET (self->entry), GTK_WIDGET (self->entry));
 }

@@ -16,6 +16,7 @@ typedef struct {
   GtkBox *column;
   GtkBox *line;
   GtkLabel *title_label;
+  GtkBox *control;
   GtkLabel *unit_label;
   GtkLabel *hint_label;
 
@@ -124,6 +125,7 @@ bb_field_row_class_init (BbFieldRowClass *klass)
   gtk_widget_class_bind_template_child_private (widget_class, BbFieldRow, column);
   gtk_widget_class_bind_template_child_private (widget_class, BbFieldRow, line);
   gtk_widget_class_bind_template_child_private (widget_class, BbFieldRow, title_label);
+  gtk_widget_class_bind_template_child_private (widget_class, BbFieldRow, control);
   gtk_widget_class_bind_template_child_private (widget_class, BbFieldRow, unit_label);
   gtk_widget_class_bind_template_child_private (widget_class, BbFieldRow, hint_label);
   gtk_widget_class_bind_template_callback (widget_class, focus_entered_cb);
@@ -381,7 +383,7 @@ bb_field_row_set_editor (BbFieldRow *self,
 {
   BbFieldRowPrivate *priv = bb_field_row_get_instance_private (self);
 
-  gtk_box_insert_child_after (priv->line, editor, GTK_WIDGET (priv->title_label));
+  gtk_box_prepend (priv->control, editor);
   set_focus_widget (self, focus);
 }
 
@@ -402,6 +404,38 @@ bb_field_row_set_below (BbFieldRow *self,
 
   gtk_box_insert_child_after (priv->column, editor, GTK_WIDGET (priv->line));
   set_focus_widget (self, focus);
+}
+
+/**
+ * bb_field_row_align:
+ * @self: a row
+ * @controls: what the editors of a form have in common
+ *
+ * Lets the editors of a form begin below each other.
+ */
+void
+bb_field_row_align (BbFieldRow   *self,
+                    GtkSizeGroup *controls)
+{
+  BbFieldRowPrivate *priv = bb_field_row_get_instance_private (self);
+
+  gtk_size_group_add_widget (controls, GTK_WIDGET (priv->control));
+}
+
+/**
+ * bb_field_row_set_stacked:
+ * @self: a row
+ *
+ * Puts the title above the editor: the row stands beside others, as in a strip.
+ */
+void
+bb_field_row_set_stacked (BbFieldRow *self)
+{
+  BbFieldRowPrivate *priv = bb_field_row_get_instance_private (self);
+
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (priv->line), GTK_ORIENTATION_VERTICAL);
+  gtk_box_set_spacing (priv->line, 3);
+  gtk_widget_add_css_class (GTK_WIDGET (self), "stacked");
 }
 
 /**

@@ -64,6 +64,10 @@ void           bb_field_row_set_message  (BbFieldRow    *self,
 gboolean       bb_field_row_is_touched   (BbFieldRow    *self);
 void           bb_field_row_set_touched  (BbFieldRow    *self,
                                           gboolean       touched);
+void           bb_field_row_align        (BbFieldRow    *self,
+                                          GtkSizeGroup  *controls);
+void           bb_field_row_set_compact  (BbFieldRow    *self);
+void           bb_field_row_set_stacked  (BbFieldRow    *self);
 
 /* For subclasses. */
 void           bb_field_row_set_editor   (BbFieldRow    *self,
@@ -72,7 +76,6 @@ void           bb_field_row_set_editor   (BbFieldRow    *self,
 void           bb_field_row_set_below    (BbFieldRow    *self,
                                           GtkWidget     *editor,
                                           GtkWidget     *focus);
-void           bb_field_row_set_compact  (BbFieldRow    *self);
 void           bb_field_row_set_unit     (BbFieldRow    *self,
                                           const char    *unit);
 void           bb_field_row_edited       (BbFieldRow    *self);

@@ -12,6 +12,9 @@
 #define METRIC "metric"
 #define US "us"
 
+/* Most fields beside each other in a strip. */
+#define STRIP_LENGTH 4
+
 struct _BbForm
 {
   GtkBox parent_instance;
@@ -116,11 +119,92 @@ units_changed_cb (BbForm *self)
   row_changed_cb (self);
 }
 
-static void
-build (BbForm *self)
+static const char *
+get_heading (const BbField *field)
 {
-  AdwPreferencesGroup *group = NULL;
-  int station = -1;
+  const char *station = bb_station_get_title (field->station);
+
+  return station != NULL ? station : field->group != NULL ? _(field->group) : "";
+}
+
+/* Fields of one heading stand together; those without one where the table has them. */
+static AdwPreferencesGroup *
+find_group (BbForm     *self,
+            const char *heading)
+{
+  GtkWidget *last = gtk_widget_get_last_child (GTK_WIDGET (self));
+
+  if (*heading == '\0')
+    return last != NULL && *adw_preferences_group_get_title (ADW_PREFERENCES_GROUP (last)) == '\0'
+             ? ADW_PREFERENCES_GROUP (last) : NULL;
+
+  for (GtkWidget *child = last; child != NULL; child = gtk_widget_get_prev_sibling (child))
+    if (g_str_equal (adw_preferences_group_get_title (ADW_PREFERENCES_GROUP (child)), heading))
+      return ADW_PREFERENCES_GROUP (child);
+
+  return NULL;
+}
+
+static AdwPreferencesGroup *
+ensure_group (BbForm     *self,
+              const char *heading)
+{
+  AdwPreferencesGroup *group = find_group (self, heading);
+
+  if (group == NULL)
+    {
+      group = ADW_PREFERENCES_GROUP (adw_preferences_group_new ());
+      adw_preferences_group_set_title (group, heading);
+      gtk_box_append (GTK_BOX (self), GTK_WIDGET (group));
+    }
+
+  return group;
+}
+
+/* Below each other in groups, the editors in one column. */
+static void
+place_in_column (BbForm       *self,
+                 BbFieldRow   *row,
+                 GtkSizeGroup *controls)
+{
+  bb_field_row_align (row, controls);
+  adw_preferences_group_add (ensure_group (self, get_heading (bb_field_row_get_field (row))), GTK_WIDGET (row));
+}
+
+/* Beside each other as far as there is room. */
+static void
+place_in_strip (GtkFlowBox *strip,
+                BbFieldRow *row)
+{
+  bb_field_row_set_stacked (row);
+  gtk_flow_box_insert (strip, GTK_WIDGET (row), -1);
+  gtk_widget_set_focusable (gtk_widget_get_parent (GTK_WIDGET (row)), FALSE);
+  g_object_bind_property (row, "visible", gtk_widget_get_parent (GTK_WIDGET (row)), "visible",
+                          G_BINDING_SYNC_CREATE);
+}
+
+static GtkFlowBox *
+make_strip (BbForm *self)
+{
+  GtkWidget *strip = gtk_flow_box_new ();
+
+  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (strip), GTK_SELECTION_NONE);
+  gtk_flow_box_set_homogeneous (GTK_FLOW_BOX (strip), TRUE);
+  gtk_flow_box_set_min_children_per_line (GTK_FLOW_BOX (strip), 2);
+  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (strip), STRIP_LENGTH);
+  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (strip), 12);
+  gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (strip), 8);
+  gtk_box_append (GTK_BOX (self), strip);
+
+  return GTK_FLOW_BOX (strip);
+}
+
+static void
+build (BbForm  *self,
+       gboolean is_strip)
+{
+  g_autoptr (GtkSizeGroup) controls = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
+  GtkFlowBox *strip = is_strip ? make_strip (self) : NULL;
 
   for (guint i = 0; i < self->table->n_fields; i++)
     {
@@ -129,19 +213,14 @@ build (BbForm *self)
 
       if (field->derived || bb_table_is_second_part (self->table, field))
         continue;
-      if (station != (int) field->station)
-        {
-          station = (int) field->station;
-          group = ADW_PREFERENCES_GROUP (adw_preferences_group_new ());
-          if (bb_station_get_title (field->station) != NULL)
-            adw_preferences_group_set_title (group, bb_station_get_title (field->station));
-          gtk_box_append (GTK_BOX (self), GTK_WIDGET (group));
-        }
 
       row = bb_field_row_new (self->session, self->table, field);
       g_signal_connect_object (row, "changed", G_CALLBACK (row_changed_cb), self, G_CONNECT_SWAPPED);
       g_ptr_array_add (self->rows, row);
-      adw_preferences_group_add (group, GTK_WIDGET (row));
+      if (is_strip)
+        place_in_strip (strip, row);
+      else
+        place_in_column (self, row, controls);
     }
 }
 
@@ -180,6 +259,23 @@ bb_form_init (BbForm *self)
   gtk_box_set_spacing (GTK_BOX (self), 18);
 }
 
+static GtkWidget *
+make (BbSession     *session,
+      const BbTable *table,
+      gboolean       is_strip)
+{
+  BbForm *self = g_object_new (BB_TYPE_FORM, NULL);
+
+  self->session = g_object_ref (session);
+  self->table = table;
+  self->base = bb_record_new (table);
+  build (self, is_strip);
+  bb_form_load (self, self->base);
+  g_signal_connect_object (session, "units-changed", G_CALLBACK (units_changed_cb), self, G_CONNECT_SWAPPED);
+
+  return GTK_WIDGET (self);
+}
+
 /**
  * bb_form_new:
  * @session: the session
@@ -191,19 +287,25 @@ GtkWidget *
 bb_form_new (BbSession     *session,
              const BbTable *table)
 {
-  BbForm *self = NULL;
-
   g_return_val_if_fail (BB_IS_SESSION (session) && table != NULL, NULL);
 
-  self = g_object_new (BB_TYPE_FORM, NULL);
-  self->session = g_object_ref (session);
-  self->table = table;
-  self->base = bb_record_new (table);
-  build (self);
-  bb_form_load (self, self->base);
-  g_signal_connect_object (session, "units-changed", G_CALLBACK (units_changed_cb), self, G_CONNECT_SWAPPED);
+  return make (session, table, FALSE);
+}
 
-  return GTK_WIDGET (self);
+/**
+ * bb_form_new_strip:
+ * @session: the session
+ * @table: the table of the record to edit
+ *
+ * Returns: (transfer floating): the same for a few fields, beside each other
+ */
+GtkWidget *
+bb_form_new_strip (BbSession     *session,
+                   const BbTable *table)
+{
+  g_return_val_if_fail (BB_IS_SESSION (session) && table != NULL, NULL);
+
+  return make (session, table, TRUE);
 }
 
 /**

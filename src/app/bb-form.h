@@ -16,6 +16,8 @@ G_DECLARE_FINAL_TYPE (BbForm, bb_form, BB, FORM, GtkBox)
 
 GtkWidget     *bb_form_new          (BbSession     *session,
                                      const BbTable *table);
+GtkWidget     *bb_form_new_strip    (BbSession     *session,
+                                     const BbTable *table);
 const BbTable *bb_form_get_table    (BbForm        *self);
 void           bb_form_fix          (BbForm        *self,
                                      const BbField *field);

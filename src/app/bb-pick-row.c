@@ -11,6 +11,9 @@
 /* Longer lists than this get a search field. */
 #define SEARCH_FROM 8
 
+/* Most characters in the button. */
+#define BUTTON_WIDTH 34
+
 struct _BbPickRow
 {
   BbFieldRow parent_instance;
@@ -302,7 +305,7 @@ GtkDropDown *
 bb_pick_new_drop_down (void)
 {
   GtkDropDown *drop_down = GTK_DROP_DOWN (g_object_new (GTK_TYPE_DROP_DOWN, NULL));
-  g_autoptr (GtkListItemFactory) button = make_factory (24);
+  g_autoptr (GtkListItemFactory) button = make_factory (BUTTON_WIDTH);
   g_autoptr (GtkListItemFactory) list = make_factory (0);
   g_autoptr (GtkExpression) expression = gtk_property_expression_new (GTK_TYPE_STRING_OBJECT, NULL, "string");
 

@@ -40,16 +40,20 @@ BB_DECLARE_TABLE (BbBatchLine, bb_batch_line, BB_BATCH_LINE_FIELDS);
 #define BB_BATCH_ALLOWANCE_FIELDS(F, T) \
   F (T, NUMBER, spoilage_fraction, N_("Spoilage"), \
      .help = N_("Spare garments as a share of those wanted, rounded up on each line."), \
-     .quantity = BB_QUANTITY_FRACTION, .limits = BB_BETWEEN (0, 1), .fallback = BB_DEFAULT (0)) \
+     .quantity = BB_QUANTITY_FRACTION, .limits = BB_BETWEEN (0, 1), .fallback = BB_DEFAULT (0), \
+     .group = N_("Losses and reserve")) \
   F (T, NUMBER, line_loss_g, N_("Line loss"), \
      .help = N_("What priming and purging the sprayer takes, once."), \
-     .quantity = BB_QUANTITY_MASS, .limits = BB_BETWEEN (0, 1e6), .fallback = BB_DEFAULT (0)) \
+     .quantity = BB_QUANTITY_MASS, .limits = BB_BETWEEN (0, 1e6), .fallback = BB_DEFAULT (0), \
+     .group = N_("Losses and reserve")) \
   F (T, NUMBER, reserve_fraction, N_("Reserve"), \
      .help = N_("How much more to make up, as a share of all the rest."), \
-     .quantity = BB_QUANTITY_FRACTION, .limits = BB_BETWEEN (0, 1), .fallback = BB_DEFAULT (0)) \
+     .quantity = BB_QUANTITY_FRACTION, .limits = BB_BETWEEN (0, 1), .fallback = BB_DEFAULT (0), \
+     .group = N_("Losses and reserve")) \
   F (T, NUMBER, round_up_to_g, N_("Round up to"), \
      .help = N_("The step that the total is rounded up to; 0 for none."), \
-     .quantity = BB_QUANTITY_MASS, .limits = BB_BETWEEN (0, 1e6), .fallback = BB_DEFAULT (0))
+     .quantity = BB_QUANTITY_MASS, .limits = BB_BETWEEN (0, 1e6), .fallback = BB_DEFAULT (0), \
+     .group = N_("Losses and reserve"))
 
 BB_DECLARE_TABLE (BbBatchIn, bb_batch_in, BB_BATCH_IN_FIELDS);
 

@@ -17,17 +17,22 @@ G_BEGIN_DECLS
 
 #define BB_BOX_PRINT_FIELDS(F, T) \
   F (T, NUMBER, print_width_mm, N_("Print width"), .help = N_("Width of the printed artwork."), \
-     .quantity = BB_QUANTITY_LENGTH, .limits = BB_ABOVE_TO (0, 5000), .required = TRUE) \
+     .quantity = BB_QUANTITY_LENGTH, .limits = BB_ABOVE_TO (0, 5000), .required = TRUE, \
+     .group = N_("This job")) \
   F (T, NUMBER, print_height_mm, N_("Print height"), .help = N_("Height of the printed artwork."), \
-     .quantity = BB_QUANTITY_LENGTH, .limits = BB_ABOVE_TO (0, 5000), .required = TRUE) \
+     .quantity = BB_QUANTITY_LENGTH, .limits = BB_ABOVE_TO (0, 5000), .required = TRUE, \
+     .group = N_("This job")) \
   F (T, NUMBER, margin_mm, N_("Margin"), .help = N_("How far the box reaches past the print on each side."), \
-     .quantity = BB_QUANTITY_LENGTH, .limits = BB_BETWEEN (0, 500), .fallback = BB_DEFAULT (0))
+     .quantity = BB_QUANTITY_LENGTH, .limits = BB_BETWEEN (0, 500), .fallback = BB_DEFAULT (0), \
+     .group = N_("Pretreat"))
 
 #define BB_BOX_REACH_FIELDS(F, T) \
   F (T, NUMBER, max_width_mm, N_("Reach across"), .help = N_("Widest box that the sprayer or platen allows."), \
-     .quantity = BB_QUANTITY_LENGTH, .limits = BB_ABOVE_TO (0, 5000)) \
+     .quantity = BB_QUANTITY_LENGTH, .limits = BB_ABOVE_TO (0, 5000), \
+     .group = N_("Container and sprayer")) \
   F (T, NUMBER, max_height_mm, N_("Reach along"), .help = N_("Highest box that the sprayer or platen allows."), \
-     .quantity = BB_QUANTITY_LENGTH, .limits = BB_ABOVE_TO (0, 5000))
+     .quantity = BB_QUANTITY_LENGTH, .limits = BB_ABOVE_TO (0, 5000), \
+     .group = N_("Container and sprayer"))
 
 BB_DECLARE_TABLE (BbBoxIn, bb_box_in, BB_BOX_IN_FIELDS);
 

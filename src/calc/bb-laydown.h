@@ -28,11 +28,12 @@ G_BEGIN_DECLS
 #define BB_LAYDOWN_RATE_FIELDS(F, T) \
   F (T, NUMBER, laydown_g_per_m2, N_("Laydown"), \
      .help = N_("Wet mass of pretreat that lies on the garment, per area."), \
-     .quantity = BB_QUANTITY_MASS_PER_AREA, .limits = BB_LIMITS_LAYDOWN, .required = TRUE) \
+     .quantity = BB_QUANTITY_MASS_PER_AREA, .limits = BB_LIMITS_LAYDOWN, .required = TRUE, \
+     .group = N_("Pretreat")) \
   F (T, NUMBER, overspray_fraction, N_("Overspray"), \
      .help = N_("Share of what leaves the nozzles that does not land on the garment."), \
      .quantity = BB_QUANTITY_FRACTION, .limits = BB_LIMITS_OVERSPRAY, \
-     .fallback = BB_DEFAULT (0))
+     .fallback = BB_DEFAULT (0), .group = N_("Losses and reserve"))
 
 #define BB_LAYDOWN_IN_FIELDS(F, T) BB_LAYDOWN_FIELDS (F, T)
 

@@ -18,13 +18,14 @@ G_BEGIN_DECLS
 #define BB_WORKSHEET_IN_FIELDS(F, T) \
   BB_BOX_PRINT_FIELDS (F, T) \
   F (T, INTEGER, count, N_("Garments"), .help = N_("How many good garments are wanted."), \
-     .limits = BB_BETWEEN (1, 1e6), .required = TRUE) \
+     .limits = BB_BETWEEN (1, 1e6), .required = TRUE, .group = N_("This job")) \
   BB_LAYDOWN_RATE_FIELDS (F, T) \
   BB_DILUTION_FIELDS (F, T) \
   BB_BATCH_ALLOWANCE_FIELDS (F, T) \
   F (T, NUMBER, container_ml, N_("Concentrate in the container"), \
      .help = N_("What the container still holds, to see how many garments it makes; empty if not known."), \
-     .quantity = BB_QUANTITY_VOLUME, .limits = BB_BETWEEN (0, 1e7)) \
+     .quantity = BB_QUANTITY_VOLUME, .limits = BB_BETWEEN (0, 1e7), \
+     .group = N_("Container and sprayer")) \
   BB_BOX_REACH_FIELDS (F, T)
 
 BB_DECLARE_TABLE (BbWorksheetIn, bb_worksheet_in, BB_WORKSHEET_IN_FIELDS);

@@ -10,7 +10,7 @@ G_BEGIN_DECLS
   F (T, TEXT, code, N_("Specimen"), .help = N_("What is written on the specimen's label."), \
      .limits = BB_BETWEEN (1, 40), .required = TRUE) \
   F (T, REFERENCE, revision, N_("Revision"), .help = N_("The revision that the specimen was made by."), \
-     .target = &bb_revision_table, .owner = TRUE, .required = TRUE) \
+     .target = &bb_revision_table, .required = TRUE) \
   F (T, REFERENCE, colourway, N_("Colourway"), .help = N_("The garment that was printed."), \
      .target = &bb_colourway_table) \
   F (T, CHOICE, method, N_("Wash method"), .help = N_("How it is washed and dried."), \
@@ -20,23 +20,22 @@ G_BEGIN_DECLS
   F (T, INTEGER, plan_cycles, N_("Planned cycles"), .help = N_("At how many washes the test ends."), \
      .limits = BB_BETWEEN (1, 500), .required = TRUE) \
   F (T, NUMBER, tare_g, N_("Tare"), .help = N_("Mass of the garment before pretreat."), \
-     .quantity = BB_QUANTITY_MASS, .limits = BB_ABOVE_TO (0, 5000)) \
+     .quantity = BB_QUANTITY_MASS, .limits = BB_ABOVE_TO (0, 5000), .group = N_("Weigh-in")) \
   F (T, NUMBER, wet_g, N_("Wet mass"), .help = N_("Mass of the garment right after pretreat."), \
-     .quantity = BB_QUANTITY_MASS, .limits = BB_ABOVE_TO (0, 5000)) \
+     .quantity = BB_QUANTITY_MASS, .limits = BB_ABOVE_TO (0, 5000), .group = N_("Weigh-in")) \
   F (T, NUMBER, box_area_m2, N_("Box area"), .help = N_("Area that was sprayed."), \
-     .quantity = BB_QUANTITY_AREA, .limits = BB_ABOVE_TO (0, 4)) \
+     .quantity = BB_QUANTITY_AREA, .limits = BB_ABOVE_TO (0, 4), .group = N_("Weigh-in")) \
   F (T, DATE, made_at, N_("Printed"), .help = N_("When the specimen was printed."), .required = TRUE) \
   F (T, REFERENCE, person, N_("By"), .help = N_("Who made the specimen."), .target = &bb_person_table) \
   F (T, TEXT, note, N_("Note"), .help = N_("What else may have mattered."), .multiline = TRUE) \
-  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of the evidence."), \
-     .derived = TRUE, .stepwise = TRUE)
+  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of the evidence."), .derived = TRUE)
 
 BB_DECLARE_TABLE (BbWashTest, bb_wash_test, BB_WASH_TEST_FIELDS);
 
 #define BB_READING_FIELDS(F, T) \
   F (T, INTEGER, id, N_("Key"), .help = N_("The record's key in this book."), .derived = TRUE, .unsealed = TRUE) \
   F (T, REFERENCE, wash_test, N_("Specimen"), .help = N_("The specimen that was read."), \
-     .target = &bb_wash_test_table, .owner = TRUE, .required = TRUE) \
+     .target = &bb_wash_test_table, .required = TRUE) \
   F (T, INTEGER, cycles, N_("Cycles"), .help = N_("How many washes it has had."), .limits = BB_BETWEEN (0, 500), \
      .required = TRUE) \
   F (T, CHOICE, change, N_("Change"), .help = N_("Change in colour, against the grey scale of ISO 105-A02."), \
