@@ -247,7 +247,7 @@ add_accels (GtkApplication *application)
   gtk_application_set_accels_for_action (application, "app.quit", (const char *[]) { "<Control>q", NULL });
   gtk_application_set_accels_for_action (application, "app.open-book", (const char *[]) { "<Control>o", NULL });
   gtk_application_set_accels_for_action (application, "win.show-help-overlay",
-                                         (const char *[]) { "<Control>question", NULL });
+                                         (const char *[]) { "<Control>question", "F1", NULL });
 }
 
 static void

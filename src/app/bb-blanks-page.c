@@ -46,7 +46,7 @@ static const BbCatalogueInfo info = {
     .fill = fill,
     .title = N_("Blanks"),
     .search_title = N_("Search blanks"),
-    .search_hint = N_("Garment, maker, fibre, colour…"),
+    .search_hint = N_("Garment, fibre, colour…"),
     .count = count,
   },
   .icon_name = "blankbook-blanks-symbolic",
@@ -103,6 +103,18 @@ bb_blanks_page_focus (BbPage *page)
 }
 
 static void
+bb_blanks_page_add (BbPage *page)
+{
+  gtk_widget_activate_action (GTK_WIDGET (BB_BLANKS_PAGE (page)->catalogue), "catalogue.add", NULL);
+}
+
+static void
+bb_blanks_page_edit (BbPage *page)
+{
+  gtk_widget_activate_action (GTK_WIDGET (BB_BLANKS_PAGE (page)->catalogue), "catalogue.edit", NULL);
+}
+
+static void
 bb_blanks_page_dispose (GObject *object)
 {
   BB_BLANKS_PAGE (object)->colourways = NULL;
@@ -122,6 +134,9 @@ bb_blanks_page_class_init (BbBlanksPageClass *klass)
   page_class->refresh = bb_blanks_page_refresh;
   page_class->show_record = bb_blanks_page_show_record;
   page_class->focus = bb_blanks_page_focus;
+  page_class->find = bb_blanks_page_focus;
+  page_class->add = bb_blanks_page_add;
+  page_class->edit = bb_blanks_page_edit;
 
   g_type_ensure (BB_TYPE_CATALOGUE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-blanks-page.ui");

@@ -111,6 +111,12 @@ search_activate_cb (BbFinder *self)
 }
 
 static void
+stop_search_cb (BbFinder *self)
+{
+  gtk_editable_set_text (GTK_EDITABLE (self->search_entry), "");
+}
+
+static void
 clear_text (BbFinder *self)
 {
   g_signal_handlers_block_by_func (self->search_entry, BB_HANDLER (search_changed_cb), self);
@@ -168,6 +174,7 @@ bb_finder_init (BbFinder *self)
   g_signal_connect_object (self->search_entry, "search-changed", G_CALLBACK (search_changed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (self->search_entry, "activate", G_CALLBACK (search_activate_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->search_entry, "stop-search", G_CALLBACK (stop_search_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
 }
 

@@ -136,3 +136,53 @@ bb_page_focus (BbPage *self)
   if (BB_PAGE_GET_CLASS (self)->focus != NULL)
     BB_PAGE_GET_CLASS (self)->focus (self);
 }
+
+/**
+ * bb_page_find:
+ * @self: a page, shown
+ *
+ * Puts the keyboard where one searches on this page.
+ *
+ * Returns: %FALSE if there is nothing to search on it
+ */
+gboolean
+bb_page_find (BbPage *self)
+{
+  g_return_val_if_fail (BB_IS_PAGE (self), FALSE);
+
+  if (BB_PAGE_GET_CLASS (self)->find == NULL)
+    return FALSE;
+  BB_PAGE_GET_CLASS (self)->find (self);
+
+  return TRUE;
+}
+
+/**
+ * bb_page_add:
+ * @self: a page, shown
+ *
+ * Starts a new record, where the page has such.
+ */
+void
+bb_page_add (BbPage *self)
+{
+  g_return_if_fail (BB_IS_PAGE (self));
+
+  if (BB_PAGE_GET_CLASS (self)->add != NULL)
+    BB_PAGE_GET_CLASS (self)->add (self);
+}
+
+/**
+ * bb_page_edit:
+ * @self: a page, shown
+ *
+ * Starts to edit the record that is shown, where there is one.
+ */
+void
+bb_page_edit (BbPage *self)
+{
+  g_return_if_fail (BB_IS_PAGE (self));
+
+  if (BB_PAGE_GET_CLASS (self)->edit != NULL)
+    BB_PAGE_GET_CLASS (self)->edit (self);
+}

@@ -21,6 +21,9 @@ G_DECLARE_DERIVABLE_TYPE (BbPage, bb_page, BB, PAGE, AdwBin)
  * @refresh: the book or the units changed while the page is shown, or before it is shown again
  * @show_record: shows the record with a key
  * @focus: puts the keyboard where a person who comes to the page starts
+ * @find: puts the keyboard where one searches on this page
+ * @add: starts a new record
+ * @edit: starts to edit the record that is shown
  */
 struct _BbPageClass
 {
@@ -31,6 +34,9 @@ struct _BbPageClass
   void (*show_record) (BbPage *self,
                        gint64  id);
   void (*focus)       (BbPage *self);
+  void (*find)        (BbPage *self);
+  void (*add)         (BbPage *self);
+  void (*edit)        (BbPage *self);
 };
 
 void       bb_page_set_session (BbPage    *self,
@@ -39,5 +45,8 @@ BbSession *bb_page_get_session (BbPage    *self);
 void       bb_page_show_record (BbPage    *self,
                                 gint64     id);
 void       bb_page_focus       (BbPage    *self);
+gboolean   bb_page_find        (BbPage    *self);
+void       bb_page_add         (BbPage    *self);
+void       bb_page_edit        (BbPage    *self);
 
 G_END_DECLS

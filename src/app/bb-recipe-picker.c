@@ -66,6 +66,12 @@ search_changed_cb (BbRecipePicker *self)
 }
 
 static void
+stop_search_cb (BbRecipePicker *self)
+{
+  gtk_popover_popdown (self->popover);
+}
+
+static void
 shown_cb (BbRecipePicker *self)
 {
   search_changed_cb (self);
@@ -107,6 +113,20 @@ bb_recipe_picker_set_label (BbRecipePicker *self,
   gtk_label_set_label (self->label, label);
 }
 
+/**
+ * bb_recipe_picker_popup:
+ * @self: a picker
+ *
+ * Opens the list.
+ */
+void
+bb_recipe_picker_popup (BbRecipePicker *self)
+{
+  g_return_if_fail (BB_IS_RECIPE_PICKER (self));
+
+  gtk_menu_button_popup (self->button);
+}
+
 static void
 bb_recipe_picker_dispose (GObject *object)
 {
@@ -141,6 +161,7 @@ bb_recipe_picker_class_init (BbRecipePickerClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, shown_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_activate_cb);
+  gtk_widget_class_bind_template_callback (widget_class, stop_search_cb);
   gtk_widget_class_bind_template_callback (widget_class, activate_cb);
 }
 

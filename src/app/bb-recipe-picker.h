@@ -19,5 +19,6 @@ void bb_recipe_picker_set_session (BbRecipePicker *self,
                                    BbSession      *session);
 void bb_recipe_picker_set_label   (BbRecipePicker *self,
                                    const char     *label);
+void bb_recipe_picker_popup       (BbRecipePicker *self);
 
 G_END_DECLS

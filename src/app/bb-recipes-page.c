@@ -128,18 +128,19 @@ add_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
-  edit_record (BB_RECIPES_PAGE (widget), &bb_recipe_table, bb_recipe_new ());
+  bb_page_add (BB_PAGE (widget));
 }
 
 static void
-edit_action (GtkWidget  *widget,
-             const char *name,
-             GVariant   *parameter)
+bb_recipes_page_add (BbPage *page)
 {
-  BbRecipesPage *self = BB_RECIPES_PAGE (widget);
+  edit_record (BB_RECIPES_PAGE (page), &bb_recipe_table, bb_recipe_new ());
+}
 
-  (void) name;
-  (void) parameter;
+static void
+bb_recipes_page_edit (BbPage *page)
+{
+  BbRecipesPage *self = BB_RECIPES_PAGE (page);
 
   if (g_str_equal (gtk_stack_get_visible_child_name (self->stack), "detail"))
     gtk_widget_activate_action (GTK_WIDGET (self->detail), "recipe.edit-settings", NULL);
@@ -193,6 +194,9 @@ bb_recipes_page_class_init (BbRecipesPageClass *klass)
   page_class->refresh = bb_recipes_page_refresh;
   page_class->show_record = bb_recipes_page_show_record;
   page_class->focus = bb_recipes_page_focus;
+  page_class->find = bb_recipes_page_focus;
+  page_class->add = bb_recipes_page_add;
+  page_class->edit = bb_recipes_page_edit;
 
   g_type_ensure (BB_TYPE_EDITOR);
   g_type_ensure (BB_TYPE_FINDER);
@@ -206,9 +210,6 @@ bb_recipes_page_class_init (BbRecipesPageClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, edit_cb);
   gtk_widget_class_bind_template_callback (widget_class, editor_done_cb);
   gtk_widget_class_install_action (widget_class, "recipes.add", NULL, add_action);
-  gtk_widget_class_install_action (widget_class, "recipes.edit", NULL, edit_action);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_n, GDK_CONTROL_MASK, "recipes.add", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_e, GDK_CONTROL_MASK, "recipes.edit", NULL);
 }
 
 static void

@@ -47,7 +47,7 @@ static const BbCatalogueInfo info = {
     .fill = fill,
     .title = N_("Supplies"),
     .search_title = N_("Search supplies"),
-    .search_hint = N_("Name, maker, kind, hazard…"),
+    .search_hint = N_("Name, kind, hazard…"),
     .count = count,
   },
   .icon_name = "blankbook-supplies-symbolic",
@@ -95,6 +95,18 @@ bb_supplies_page_focus (BbPage *page)
 }
 
 static void
+bb_supplies_page_add (BbPage *page)
+{
+  gtk_widget_activate_action (GTK_WIDGET (BB_SUPPLIES_PAGE (page)->catalogue), "catalogue.add", NULL);
+}
+
+static void
+bb_supplies_page_edit (BbPage *page)
+{
+  gtk_widget_activate_action (GTK_WIDGET (BB_SUPPLIES_PAGE (page)->catalogue), "catalogue.edit", NULL);
+}
+
+static void
 bb_supplies_page_dispose (GObject *object)
 {
   BB_SUPPLIES_PAGE (object)->hazards = NULL;
@@ -114,6 +126,9 @@ bb_supplies_page_class_init (BbSuppliesPageClass *klass)
   page_class->refresh = bb_supplies_page_refresh;
   page_class->show_record = bb_supplies_page_show_record;
   page_class->focus = bb_supplies_page_focus;
+  page_class->find = bb_supplies_page_focus;
+  page_class->add = bb_supplies_page_add;
+  page_class->edit = bb_supplies_page_edit;
 
   g_type_ensure (BB_TYPE_CATALOGUE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-supplies-page.ui");

@@ -76,7 +76,7 @@ static const BbCatalogueInfo info = {
     .fill = fill,
     .title = N_("Wash tests"),
     .search_title = N_("Search wash tests"),
-    .search_hint = N_("Specimen, recipe, garment, colour…"),
+    .search_hint = N_("Specimen, recipe, colour…"),
     .count = count,
     .by_recipe = TRUE,
   },
@@ -134,6 +134,18 @@ bb_wash_page_focus (BbPage *page)
 }
 
 static void
+bb_wash_page_add (BbPage *page)
+{
+  gtk_widget_activate_action (GTK_WIDGET (BB_WASH_PAGE (page)->catalogue), "catalogue.add", NULL);
+}
+
+static void
+bb_wash_page_edit (BbPage *page)
+{
+  gtk_widget_activate_action (GTK_WIDGET (BB_WASH_PAGE (page)->catalogue), "catalogue.edit", NULL);
+}
+
+static void
 bb_wash_page_dispose (GObject *object)
 {
   BB_WASH_PAGE (object)->readings = NULL;
@@ -153,6 +165,9 @@ bb_wash_page_class_init (BbWashPageClass *klass)
   page_class->refresh = bb_wash_page_refresh;
   page_class->show_record = bb_wash_page_show_record;
   page_class->focus = bb_wash_page_focus;
+  page_class->find = bb_wash_page_focus;
+  page_class->add = bb_wash_page_add;
+  page_class->edit = bb_wash_page_edit;
 
   g_type_ensure (BB_TYPE_CATALOGUE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-wash-page.ui");

@@ -149,6 +149,47 @@ go_action (GtkWidget  *widget,
     bb_page_focus (page);
 }
 
+static BbPage *
+get_page (GtkWidget *window)
+{
+  return BB_PAGE (gtk_stack_get_visible_child (BB_WINDOW (window)->stack));
+}
+
+/* What a page has no search for is looked for among the recipes. */
+static void
+find_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  (void) name;
+  (void) parameter;
+
+  if (!bb_page_find (get_page (widget)))
+    bb_page_focus (go_to_page (BB_WINDOW (widget), "recipes"));
+}
+
+static void
+add_action (GtkWidget  *widget,
+            const char *name,
+            GVariant   *parameter)
+{
+  (void) name;
+  (void) parameter;
+
+  bb_page_add (get_page (widget));
+}
+
+static void
+edit_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  (void) name;
+  (void) parameter;
+
+  bb_page_edit (get_page (widget));
+}
+
 static void
 update_header_cb (GtkListBoxRow *row,
                   GtkListBoxRow *before,
@@ -216,6 +257,15 @@ bb_window_close_request (GtkWindow *window)
   return GTK_WINDOW_CLASS (bb_window_parent_class)->close_request (window);
 }
 
+/* Whoever opens the window starts typing where the page starts, not on the menu. */
+static void
+bb_window_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (bb_window_parent_class)->map (widget);
+  if (gtk_stack_get_visible_child (BB_WINDOW (widget)->stack) != NULL)
+    bb_page_focus (get_page (widget));
+}
+
 static void
 bb_window_dispose (GObject *object)
 {
@@ -228,11 +278,15 @@ bb_window_dispose (GObject *object)
 }
 
 static void
-add_page_bindings (GtkWidgetClass *widget_class)
+add_bindings (GtkWidgetClass *widget_class)
 {
   for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
     gtk_widget_class_add_binding_action (widget_class, GDK_KEY_1 + i, GDK_ALT_MASK, "win.go", "s", pages[i].name);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_f, GDK_CONTROL_MASK, "win.go", "s", "recipes");
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_f, GDK_CONTROL_MASK, "win.find", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_f, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "win.go", "s",
+                                       "recipes");
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_n, GDK_CONTROL_MASK, "win.add", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_e, GDK_CONTROL_MASK, "win.edit", NULL);
 }
 
 static void
@@ -241,6 +295,7 @@ bb_window_class_init (BbWindowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_window_dispose;
+  widget_class->map = bb_window_map;
   GTK_WINDOW_CLASS (klass)->close_request = bb_window_close_request;
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-window.ui");
   gtk_widget_class_bind_template_child (widget_class, BbWindow, toasts);
@@ -251,7 +306,10 @@ bb_window_class_init (BbWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
   gtk_widget_class_install_action (widget_class, "win.restore", "(sx)", restore_action);
   gtk_widget_class_install_action (widget_class, "win.go", "s", go_action);
-  add_page_bindings (widget_class);
+  gtk_widget_class_install_action (widget_class, "win.find", NULL, find_action);
+  gtk_widget_class_install_action (widget_class, "win.add", NULL, add_action);
+  gtk_widget_class_install_action (widget_class, "win.edit", NULL, edit_action);
+  add_bindings (widget_class);
 }
 
 static void

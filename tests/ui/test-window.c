@@ -87,7 +87,7 @@ test_keyboard (void)
   shop_open (stage, path);
   hand_keys (stage, "Alt_L+4");
   hand_expect_state (stage, ROLE_ITEM, "Blanks", STATE_SELECTED);
-  hand_keys (stage, "Control_L+f");
+  hand_keys (stage, "Control_L+Shift_L+f");
   hand_expect_state (stage, ROLE_ITEM, "Recipes", STATE_SELECTED);
   g_assert_true (glass_type (glass, "kiln tunnel"));
   hand_expect (stage, "KILN-BLACK-TUNNEL");
