@@ -8,17 +8,36 @@
 #include "bb-show.h"
 
 static GtkWidget *
-make_label (const char *text,
-            const char *css_class)
+make_label (const char *text)
 {
   GtkWidget *label = gtk_label_new (text);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
   gtk_label_set_yalign (GTK_LABEL (label), 0.0f);
+
+  return label;
+}
+
+static GtkWidget *
+make_title (const char *text)
+{
+  GtkWidget *label = make_label (text);
+
+  gtk_widget_add_css_class (label, "dim-label");
+
+  return label;
+}
+
+/* Only one column wraps: a grid measures two that do as lower than it needs. */
+static GtkWidget *
+make_value (const char *text)
+{
+  GtkWidget *label = make_label (text);
+
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  if (css_class != NULL)
-    gtk_widget_add_css_class (label, css_class);
+  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
+  gtk_widget_set_hexpand (label, TRUE);
 
   return label;
 }
@@ -58,16 +77,12 @@ bb_facts_fill (GtkGrid       *grid,
     {
       const BbField *field = &table->fields[i];
       g_autofree char *text = NULL;
-      GtkWidget *value = NULL;
 
       if (!is_fact (table, field, record))
         continue;
       text = bb_show_field (session, table, field, record);
-      value = make_label (text, NULL);
-      gtk_widget_set_hexpand (value, TRUE);
-      gtk_label_set_selectable (GTK_LABEL (value), TRUE);
-      gtk_grid_attach (grid, make_label (_(field->title), "dim-label"), 0, line, 1, 1);
-      gtk_grid_attach (grid, value, 1, line, 1, 1);
+      gtk_grid_attach (grid, make_title (_(field->title)), 0, line, 1, 1);
+      gtk_grid_attach (grid, make_value (text), 1, line, 1, 1);
       line++;
     }
 }

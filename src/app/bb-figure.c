@@ -48,20 +48,26 @@ bb_figure_init (BbFigure *self)
 }
 
 /**
- * bb_figure_new:
+ * bb_figure_add:
+ * @box: where figures stand beside each other
  * @title: what the number is, translated
  *
- * Returns: (transfer floating): a figure without a number
+ * Returns: (transfer none): a figure without a number, in @box
  */
-GtkWidget *
-bb_figure_new (const char *title)
+BbFigure *
+bb_figure_add (GtkFlowBox *box,
+               const char *title)
 {
   BbFigure *self = g_object_new (BB_TYPE_FIGURE, NULL);
 
+  g_return_val_if_fail (GTK_IS_FLOW_BOX (box) && title != NULL, NULL);
+
   gtk_label_set_label (self->title_label, title);
   bb_figure_set (self, NULL, "", NULL);
+  gtk_flow_box_insert (box, GTK_WIDGET (self), -1);
+  gtk_widget_set_focusable (gtk_widget_get_parent (GTK_WIDGET (self)), FALSE);
 
-  return GTK_WIDGET (self);
+  return self;
 }
 
 /**
@@ -86,10 +92,14 @@ bb_figure_set (BbFigure   *self,
   gtk_label_set_label (self->note_label, note != NULL ? note : "");
   gtk_widget_set_visible (GTK_WIDGET (self->note_label), note != NULL);
 
-  /* Translators: what a screen reader says of a figure: title, number, unit. */
-  spoken = g_strchomp (g_strdup_printf (_("%s: %s %s"), gtk_label_get_label (self->title_label),
-                                        gtk_label_get_label (self->value_label),
-                                        gtk_label_get_label (self->unit_label)));
+  if (value == NULL || *value == '\0')
+    /* Translators: what a screen reader says of a figure without a number. */
+    spoken = g_strdup_printf (_("%s, not known"), gtk_label_get_label (self->title_label));
+  else
+    /* Translators: what a screen reader says of a figure: title, number, unit. */
+    spoken = g_strchomp (g_strdup_printf (_("%s: %s %s"), gtk_label_get_label (self->title_label),
+                                          gtk_label_get_label (self->value_label),
+                                          gtk_label_get_label (self->unit_label)));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
 }
 

@@ -16,7 +16,8 @@ G_BEGIN_DECLS
 #define BB_TYPE_FIGURE (bb_figure_get_type ())
 G_DECLARE_FINAL_TYPE (BbFigure, bb_figure, BB, FIGURE, AdwBin)
 
-GtkWidget *bb_figure_new       (const char          *title);
+BbFigure  *bb_figure_add       (GtkFlowBox          *box,
+                                const char          *title);
 void       bb_figure_set       (BbFigure            *self,
                                 const char          *value,
                                 const char          *unit,

@@ -6,9 +6,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-form.h"
+#include "bb-garment-band.h"
 #include "bb-recipe-picker.h"
 #include "bb-state-badge.h"
-#include "bb-swatch.h"
 #include "bb-weigh-strip.h"
 #include "bb-worksheet-view.h"
 
@@ -24,7 +24,7 @@ struct _BbMixPage
   BbRecipePicker *picker;
   AdwBin *form_bin;
   GtkBox *source_box;
-  BbSwatch *swatch;
+  BbGarmentBand *band;
   GtkLabel *source_label;
   BbStateBadge *badge;
   GtkLabel *departure_label;
@@ -101,6 +101,7 @@ show_departures (BbMixPage           *self,
     text = g_strdup_printf (_("Differs from the recipe: %s."), names);
   gtk_label_set_label (self->departure_label, text != NULL ? text : "");
   gtk_widget_set_visible (GTK_WIDGET (self->departure_label), text != NULL);
+  gtk_label_set_label (self->source_label, text == NULL ? _("Pretreat as the recipe has it.") : "");
 }
 
 /* A laydown in grams on a box needs the box first, so the box is computed from whatever is there. */
@@ -122,6 +123,7 @@ update (BbMixPage *self)
                                       : _("Choose a recipe or type its figures, then the size of the print and how "
                                           "many garments."));
       gtk_widget_set_visible (GTK_WIDGET (self->departure_label), FALSE);
+      gtk_label_set_label (self->source_label, "");
       return;
     }
 
@@ -151,6 +153,8 @@ show_source (BbMixPage *self)
   g_autofree char *text = NULL;
 
   gtk_widget_set_visible (GTK_WIDGET (self->source_box), self->revision != NULL);
+  bb_recipe_picker_set_label (self->picker, self->revision != NULL ? _("Choose Another Recipe")
+                                                                   : _("Choose a Recipe"));
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "mix.open-recipe", self->revision != NULL);
   if (self->revision == NULL)
     return;
@@ -161,9 +165,9 @@ show_source (BbMixPage *self)
     return;
   if (recipe->colourway != 0)
     colourway = bb_book_load (book, &bb_colourway_table, recipe->colourway, NULL);
-  text = g_strdup_printf (_("%s, revision %d"), recipe->name, (int) self->revision->number);
-  gtk_label_set_label (self->source_label, text);
-  bb_swatch_set_garment (self->swatch, colourway != NULL ? colourway->srgb : NULL, (BbShade) recipe->shade);
+  text = g_strdup_printf (_("%s · Revision %d"), recipe->code, (int) self->revision->number);
+  bb_garment_band_set_title (self->band, recipe->name, text);
+  bb_garment_band_set_colour (self->band, colourway != NULL ? colourway->srgb : NULL, (BbShade) recipe->shade);
   bb_state_badge_set_state (self->badge, standing != NULL ? (BbState) standing->state : BB_STATE_DRAFT);
 }
 
@@ -316,6 +320,12 @@ bb_mix_page_focus (BbPage *page)
 }
 
 static void
+bb_mix_page_find (BbPage *page)
+{
+  bb_recipe_picker_popup (BB_MIX_PAGE (page)->picker);
+}
+
+static void
 bb_mix_page_dispose (GObject *object)
 {
   BbMixPage *self = BB_MIX_PAGE (object);
@@ -338,17 +348,18 @@ bb_mix_page_class_init (BbMixPageClass *klass)
   page_class->refresh = bb_mix_page_refresh;
   page_class->show_record = bb_mix_page_show_record;
   page_class->focus = bb_mix_page_focus;
+  page_class->find = bb_mix_page_find;
 
   g_type_ensure (BB_TYPE_RECIPE_PICKER);
   g_type_ensure (BB_TYPE_STATE_BADGE);
-  g_type_ensure (BB_TYPE_SWATCH);
+  g_type_ensure (BB_TYPE_GARMENT_BAND);
   g_type_ensure (BB_TYPE_WEIGH_STRIP);
   g_type_ensure (BB_TYPE_WORKSHEET_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-mix-page.ui");
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, picker);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, form_bin);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, source_box);
-  gtk_widget_class_bind_template_child (widget_class, BbMixPage, swatch);
+  gtk_widget_class_bind_template_child (widget_class, BbMixPage, band);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, source_label);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, badge);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, departure_label);

@@ -112,8 +112,7 @@ make_label (const char *text,
   GtkWidget *label = gtk_label_new (text);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_yalign (GTK_LABEL (label), 0.5f);
   gtk_widget_add_css_class (label, css_class);
 
   return label;
@@ -162,6 +161,7 @@ fill_grid (BbReadings *self)
           g_autofree char *text = bb_show_field (self->session, &bb_reading_table, field, get_reading (self, i));
           GtkWidget *label = make_label (*text != '\0' ? text : "–", "numeral");
 
+          gtk_label_set_wrap (GTK_LABEL (label), TRUE);
           gtk_widget_set_hexpand (label, field->multiline);
           gtk_grid_attach (self->grid, label, column, (int) i + 1, 1, 1);
         }

@@ -213,15 +213,13 @@ add_figure (BbStationView    *self,
             const BbRevision *revision,
             const BbRevision *before)
 {
-  GtkWidget *figure = bb_figure_new (_(field->title));
+  BbFigure *figure = bb_figure_add (self->figures, _(field->title));
   g_autofree char *note = NULL;
   gboolean marked = differs (field, revision, before);
 
   note = describe_note (session, field, revision, marked ? before : NULL);
-  bb_figure_set_field (BB_FIGURE (figure), session, &bb_revision_table, field, revision, note);
-  bb_figure_mark (BB_FIGURE (figure), marked);
-  gtk_flow_box_insert (self->figures, figure, -1);
-  gtk_widget_set_focusable (gtk_widget_get_parent (figure), FALSE);
+  bb_figure_set_field (figure, session, &bb_revision_table, field, revision, note);
+  bb_figure_mark (figure, marked);
 }
 
 static void

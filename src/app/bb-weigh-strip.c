@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-form.h"
+#include "bb-rounding.h"
 #include "bb-weigh-in.h"
 #include "bb-weigh-scale.h"
 
@@ -43,6 +44,7 @@ show_words (BbWeighStrip       *self,
   g_autofree char *deviation = bb_quantity_format_with_unit (BB_QUANTITY_FRACTION, fabs (out->deviation_fraction),
                                                              units);
   g_autofree char *word = NULL;
+  g_autofree char *target = NULL;
   g_autofree char *detail = NULL;
 
   switch ((BbWeighVerdict) out->verdict)
@@ -59,7 +61,8 @@ show_words (BbWeighStrip       *self,
       break;
     }
 
-  detail = g_strdup_printf (_("%s on the garment, %s."), applied, laydown);
+  target = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, self->target_g_per_m2, units);
+  detail = g_strdup_printf (_("%s on the garment: %s of the %s that the recipe asks for."), applied, laydown, target);
   if (out->scale_too_coarse == 1)
     {
       g_autofree char *more = g_strjoin (" ", detail, _("This scale is too coarse for the tolerance: half a division "
@@ -82,6 +85,28 @@ show_nothing (BbWeighStrip *self,
   gtk_label_set_label (self->detail_label, text);
 }
 
+/* Once the garment's own mass is known, so is what the scale has to show after spraying. */
+static char *
+describe_aim (BbWeighStrip *self)
+{
+  const BbUnitContext *units = bb_session_get_units (self->session);
+  g_autoptr (BbWeighInIn) draft = bb_form_dup_draft (self->form);
+  g_autofree char *low = NULL;
+  g_autofree char *aim_text = NULL;
+  g_autofree char *high = NULL;
+  BbWeighAim aim;
+
+  aim = bb_weigh_in_aim (draft);
+  if (isnan (aim.low_g))
+    return g_strdup (_("Weigh the garment before spraying, and again right after."));
+
+  low = bb_quantity_format (BB_QUANTITY_MASS, bb_round_for_scale (aim.low_g), units);
+  aim_text = bb_quantity_format_with_unit (BB_QUANTITY_MASS, bb_round_for_scale (aim.aim_g), units);
+  high = bb_quantity_format_with_unit (BB_QUANTITY_MASS, bb_round_for_scale (aim.high_g), units);
+
+  return g_strdup_printf (_("Wet, it should weigh %s. From %s to %s is good."), aim_text, low, high);
+}
+
 static void
 update (BbWeighStrip *self)
 {
@@ -94,12 +119,15 @@ update (BbWeighStrip *self)
 
   if (isnan (self->target_g_per_m2))
     {
-      show_nothing (self, _("Give print size and laydown first."));
+      show_nothing (self, _("Once the size of the print and the laydown are known, a garment can be checked here by "
+                            "its mass before and after spraying."));
       return;
     }
   if (in == NULL)
     {
-      show_nothing (self, _("Weigh the garment before and right after spraying."));
+      g_autofree char *aim = describe_aim (self);
+
+      show_nothing (self, aim);
       return;
     }
   if (!bb_calculator_run (&bb_weigh_in_calculator, in, out, &error))
@@ -134,7 +162,7 @@ bb_weigh_strip_set_session (BbWeighStrip *self,
   g_return_if_fail (BB_IS_WEIGH_STRIP (self) && self->session == NULL);
 
   self->session = g_object_ref (session);
-  self->form = BB_FORM (bb_form_new (session, &bb_weigh_in_in_table));
+  self->form = BB_FORM (bb_form_new_strip (session, &bb_weigh_in_in_table));
   fix (self);
   adw_bin_set_child (self->form_bin, GTK_WIDGET (self->form));
   g_signal_connect_object (self->form, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);

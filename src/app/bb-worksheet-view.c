@@ -15,15 +15,14 @@ struct _BbWorksheetView
   AdwBin parent_instance;
 
   /* template */
-  GtkStack *stack;
   GtkLabel *missing_label;
-  GtkGrid *pour_grid;
+  GtkFlowBox *pour_box;
   BbSplitBar *split_bar;
   GtkLabel *split_label;
-  GtkGrid *sheet_grid;
+  GtkFlowBox *sheet_box;
   GtkLabel *safety_label;
 
-  /* in the grids */
+  /* in the boxes */
   BbFigure *concentrate;
   BbFigure *water;
   BbFigure *total;
@@ -34,19 +33,6 @@ struct _BbWorksheetView
 };
 
 G_DEFINE_FINAL_TYPE (BbWorksheetView, bb_worksheet_view, ADW_TYPE_BIN)
-
-static BbFigure *
-add (GtkGrid    *grid,
-     const char *title,
-     int         column,
-     int         row)
-{
-  GtkWidget *figure = bb_figure_new (title);
-
-  gtk_grid_attach (grid, figure, column, row, 1, 1);
-
-  return BB_FIGURE (figure);
-}
 
 static void
 set_mass_and_volume (BbFigure            *figure,
@@ -163,7 +149,7 @@ bb_worksheet_view_show (BbWorksheetView     *self,
   show_box (self, units, &sheet->box);
   show_garment (self, units, in, sheet);
   show_counts (self, in, sheet);
-  gtk_stack_set_visible_child_name (self->stack, "figures");
+  gtk_widget_set_visible (GTK_WIDGET (self->missing_label), FALSE);
 }
 
 /**
@@ -175,10 +161,20 @@ void
 bb_worksheet_view_show_empty (BbWorksheetView *self,
                               const char      *text)
 {
+  BbFigure *figures[] = { self->concentrate, self->water, self->total, self->per_garment, self->box, self->garments,
+                          self->left };
+
   g_return_if_fail (BB_IS_WORKSHEET_VIEW (self));
 
   gtk_label_set_label (self->missing_label, text);
-  gtk_stack_set_visible_child_name (self->stack, "empty");
+  gtk_widget_set_visible (GTK_WIDGET (self->missing_label), TRUE);
+  for (guint i = 0; i < G_N_ELEMENTS (figures); i++)
+    {
+      bb_figure_set (figures[i], NULL, "", NULL);
+      bb_figure_mark (figures[i], FALSE);
+    }
+  gtk_label_set_label (self->split_label, "");
+  bb_split_bar_set_fraction (self->split_bar, 0);
 }
 
 static void
@@ -197,12 +193,11 @@ bb_worksheet_view_class_init (BbWorksheetViewClass *klass)
   G_OBJECT_CLASS (klass)->dispose = bb_worksheet_view_dispose;
   g_type_ensure (BB_TYPE_SPLIT_BAR);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-worksheet-view.ui");
-  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, stack);
   gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, missing_label);
-  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, pour_grid);
+  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, pour_box);
   gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, split_bar);
   gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, split_label);
-  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, sheet_grid);
+  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, sheet_box);
   gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, safety_label);
 }
 
@@ -211,12 +206,12 @@ bb_worksheet_view_init (BbWorksheetView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
 
-  self->concentrate = add (self->pour_grid, _("Concentrate"), 0, 0);
-  self->water = add (self->pour_grid, _("Water"), 1, 0);
-  self->total = add (self->pour_grid, _("Makes"), 2, 0);
-  self->per_garment = add (self->sheet_grid, _("On each garment"), 0, 0);
-  self->box = add (self->sheet_grid, _("Box"), 1, 0);
-  self->garments = add (self->sheet_grid, _("Garments to pretreat"), 0, 1);
-  self->left = add (self->sheet_grid, _("Garments left in the container"), 1, 1);
+  self->concentrate = bb_figure_add (self->pour_box, _("Concentrate"));
+  self->water = bb_figure_add (self->pour_box, _("Water"));
+  self->total = bb_figure_add (self->pour_box, _("Makes"));
+  self->per_garment = bb_figure_add (self->sheet_box, _("On each garment"));
+  self->box = bb_figure_add (self->sheet_box, _("Box"));
+  self->garments = bb_figure_add (self->sheet_box, _("Garments to pretreat"));
+  self->left = bb_figure_add (self->sheet_box, _("The container makes"));
   gtk_label_set_label (self->safety_label, _(bb_safety_find (BB_STATION_PRETREAT, 0)->brief));
 }

@@ -16,10 +16,7 @@
 char *
 bb_search_dup_wanted (const BbSearch *self)
 {
-  const char *rest = bb_table_find_field (self->table, "withdrawn_at") != NULL ? " WHERE r.withdrawn_at IS NULL"
-                                                                               : " WHERE TRUE";
-
-  return g_strconcat (self->words, rest, NULL);
+  return g_strconcat (self->words, " WHERE r.withdrawn_at IS NULL", NULL);
 }
 
 /**
