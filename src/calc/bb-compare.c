@@ -5,6 +5,8 @@
 
 #include <gsl/gsl_randist.h>
 
+#include "bb-pass-rate.h"
+
 /* Splits whose probabilities differ by no more than rounding are equally probable. */
 #define EQUAL_SLACK 1e-7
 
@@ -49,29 +51,13 @@ bb_calc_compare (const BbCompareIn     *in,
 }
 
 static gboolean
-refuse_if_more (const char *key,
-                gint64      passed,
-                gint64      tested,
-                GError    **error)
-{
-  if (passed <= tested)
-    return FALSE;
-
-  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-               "%s: %" G_GINT64_FORMAT " is above the maximum %" G_GINT64_FORMAT ", as many as were tested",
-               key, passed, tested);
-
-  return TRUE;
-}
-
-static gboolean
 check_in (gconstpointer record,
           GError      **error)
 {
   const BbCompareIn *in = record;
 
-  return !refuse_if_more ("passed_1", in->passed_1, in->tested_1, error) &&
-         !refuse_if_more ("passed_2", in->passed_2, in->tested_2, error);
+  return bb_pass_rate_check_counts ("passed_1", in->passed_1, in->tested_1, error) &&
+         bb_pass_rate_check_counts ("passed_2", in->passed_2, in->tested_2, error);
 }
 
 BB_DEFINE_TABLE (BbCompareIn, bb_compare_in, "compare_in", N_("Compare"), BB_COMPARE_IN_FIELDS, check_in)

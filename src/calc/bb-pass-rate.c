@@ -95,20 +95,38 @@ bb_calc_pass_rate (const BbPassRateIn   *in,
   return TRUE;
 }
 
+/**
+ * bb_pass_rate_check_counts:
+ * @key: the key that holds how many passed
+ * @passed: how many passed
+ * @tested: how many were tested
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
+ * Returns: %TRUE if no more passed than were tested
+ */
+gboolean
+bb_pass_rate_check_counts (const char *key,
+                           gint64      passed,
+                           gint64      tested,
+                           GError    **error)
+{
+  if (passed <= tested)
+    return TRUE;
+
+  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
+               "%s: %" G_GINT64_FORMAT " is above the maximum %" G_GINT64_FORMAT ", as many as were tested",
+               key, passed, tested);
+
+  return FALSE;
+}
+
 static gboolean
 check_in (gconstpointer record,
           GError      **error)
 {
   const BbPassRateIn *in = record;
 
-  if (in->passed <= in->tested)
-    return TRUE;
-
-  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-               "passed: %" G_GINT64_FORMAT " is above the maximum %" G_GINT64_FORMAT ", as many as were tested",
-               in->passed, in->tested);
-
-  return FALSE;
+  return bb_pass_rate_check_counts ("passed", in->passed, in->tested, error);
 }
 
 BB_DEFINE_TABLE (BbPassRateIn, bb_pass_rate_in, "pass_rate_in", N_("Pass rate"), BB_PASS_RATE_IN_FIELDS, check_in)

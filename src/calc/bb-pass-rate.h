@@ -51,4 +51,9 @@ BB_DECLARE_TABLE (BbPassRateOut, bb_pass_rate_out, BB_PASS_RATE_OUT_FIELDS);
 
 BB_DECLARE_CALCULATOR (PassRate, pass_rate);
 
+gboolean bb_pass_rate_check_counts (const char *key,
+                                    gint64      passed,
+                                    gint64      tested,
+                                    GError    **error);
+
 G_END_DECLS

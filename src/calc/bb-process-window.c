@@ -5,7 +5,6 @@
 
 #include <gsl/gsl_cdf.h>
 
-#include "bb-canonical.h"
 #include "bb-window-next.h"
 #include "bb-window-search.h"
 
@@ -335,18 +334,8 @@ check_factor (gconstpointer record,
               GError      **error)
 {
   const BbWindowFactor *factor = record;
-  g_autofree char *low = NULL;
-  g_autofree char *high = NULL;
 
-  if (factor->low < factor->high)
-    return TRUE;
-
-  low = bb_number_to_text (factor->low);
-  high = bb_number_to_text (factor->high);
-  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "high: %s is not allowed, it must be more than low, %s",
-               high, low);
-
-  return FALSE;
+  return bb_factor_check_range (factor->low, factor->high, error);
 }
 
 static gboolean
@@ -356,12 +345,8 @@ check_in (gconstpointer record,
   const BbProcessWindowIn *in = record;
   guint n = in->factors->len;
 
-  if (n == 2 && g_str_equal (get_factor (in, 0)->key, get_factor (in, 1)->key))
-    {
-      g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                   "factors[1].key: %s is given twice, the maximum is once", get_factor (in, 1)->key);
-      return FALSE;
-    }
+  if (!bb_factor_check_keys (&bb_window_factor_table, in->factors, error))
+    return FALSE;
 
   for (guint i = 0; i < in->runs->len; i++)
     {

@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <glib/gi18n-lib.h>
-
 #include "bb-calculator.h"
+#include "bb-factor.h"
 #include "bb-grade.h"
 
 G_BEGIN_DECLS
@@ -61,12 +60,7 @@ BB_DECLARE_CHOICES (BbWindowModel, bb_window_model, BB_WINDOW_MODEL_CHOICES);
 BB_DECLARE_CHOICES (BbWindowGap, bb_window_gap, BB_WINDOW_GAP_CHOICES);
 
 #define BB_WINDOW_FACTOR_FIELDS(F, T) \
-  F (T, TEXT, key, N_("Factor"), .help = N_("What is varied, like dry_s or pretreat_laydown_g_per_m2."), \
-     .limits = BB_BETWEEN (1, 40), .required = TRUE) \
-  F (T, NUMBER, low, N_("Low"), .help = N_("The least setting to consider."), .limits = BB_BETWEEN (-1e6, 1e6), \
-     .required = TRUE) \
-  F (T, NUMBER, high, N_("High"), .help = N_("The greatest setting to consider."), .limits = BB_BETWEEN (-1e6, 1e6), \
-     .required = TRUE) \
+  BB_FACTOR_FIELDS (F, T) \
   F (T, NUMBER, cost_per_unit, N_("Cost of a unit"), \
      .help = N_("What one unit more of it costs, in money or time; below 0 where more is cheaper."), \
      .limits = BB_BETWEEN (-1e6, 1e6), .required = TRUE)

@@ -6,8 +6,6 @@
 #include <gsl/gsl_randist.h>
 #include <gsl/gsl_rng.h>
 
-#include "bb-canonical.h"
-
 #define MOST_SPECIMENS 10000
 #define SHORTEST_LABEL 2
 
@@ -163,34 +161,8 @@ check_factor (gconstpointer record,
               GError      **error)
 {
   const BbTrialFactor *factor = record;
-  g_autofree char *low = NULL;
-  g_autofree char *high = NULL;
 
-  if (factor->low < factor->high)
-    return TRUE;
-
-  low = bb_number_to_text (factor->low);
-  high = bb_number_to_text (factor->high);
-  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "high: %s is not allowed, it must be more than low, %s",
-               high, low);
-
-  return FALSE;
-}
-
-static gboolean
-check_keys (const BbTrialPlanIn *in,
-            GError             **error)
-{
-  for (guint i = 1; i < in->factors->len; i++)
-    for (guint j = 0; j < i; j++)
-      if (g_str_equal (get_factor (in, i)->key, get_factor (in, j)->key))
-        {
-          g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                       "factors[%u].key: %s is given twice, the maximum is once", i, get_factor (in, i)->key);
-          return FALSE;
-        }
-
-  return TRUE;
+  return bb_factor_check_range (factor->low, factor->high, error);
 }
 
 static gboolean
@@ -228,7 +200,7 @@ check_in (gconstpointer record,
 {
   const BbTrialPlanIn *in = record;
 
-  if (!check_keys (in, error) || !check_design (in, error))
+  if (!bb_factor_check_keys (&bb_trial_factor_table, in->factors, error) || !check_design (in, error))
     return FALSE;
   if (count_specimens (in) <= MOST_SPECIMENS)
     return TRUE;

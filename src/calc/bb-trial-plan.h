@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <glib/gi18n-lib.h>
-
 #include "bb-calculator.h"
+#include "bb-factor.h"
 
 G_BEGIN_DECLS
 
@@ -36,12 +35,7 @@ G_BEGIN_DECLS
 BB_DECLARE_CHOICES (BbTrialDesign, bb_trial_design, BB_TRIAL_DESIGN_CHOICES);
 
 #define BB_TRIAL_FACTOR_FIELDS(F, T) \
-  F (T, TEXT, key, N_("Factor"), .help = N_("What is varied, like dry_s or pretreat_laydown_g_per_m2."), \
-     .limits = BB_BETWEEN (1, 40), .required = TRUE) \
-  F (T, NUMBER, low, N_("Low"), .help = N_("The least setting."), .limits = BB_BETWEEN (-1e6, 1e6), \
-     .required = TRUE) \
-  F (T, NUMBER, high, N_("High"), .help = N_("The greatest setting."), .limits = BB_BETWEEN (-1e6, 1e6), \
-     .required = TRUE) \
+  BB_FACTOR_FIELDS (F, T) \
   F (T, INTEGER, levels, N_("Levels"), .help = N_("How many settings, low and high among them."), \
      .limits = BB_BETWEEN (2, 100), .fallback = BB_DEFAULT (2))
 
