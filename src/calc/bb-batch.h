@@ -19,6 +19,7 @@ G_BEGIN_DECLS
  * the step is so small beside the total that a double holds no such step, the total stays as it
  * is. A count of 0 and a used_g of 0 are allowed: a size that nobody ordered, a garment that
  * takes no pretreat.
+ * Assumes that the sprayer is primed and purged once for the whole order.
  * Refused: no lines; each key out of its limits.
  * Source: plain arithmetic.
  */

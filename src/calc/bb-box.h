@@ -9,8 +9,10 @@ G_BEGIN_DECLS
 
 /*
  * The rectangle that is sprayed: print plus margin on every side, clipped to what the sprayer or platen
- * reaches. Lengths in mm, area in m². Plain geometry.
- * Refused: a print that is itself wider or higher than the reach.
+ * reaches. Lengths in mm, area in m².
+ * Assumes that the print lies square on the platen, in the middle of the box.
+ * Refused: a print that is itself wider or higher than the reach; each key out of its limits.
+ * Source: plain geometry.
  */
 
 #define BB_BOX_IN_FIELDS(F, T) BB_BOX_PRINT_FIELDS (F, T) BB_BOX_REACH_FIELDS (F, T)

@@ -20,6 +20,7 @@ G_BEGIN_DECLS
  * 180.000001°, which moves no published pair by more than the rounding of the table (5e-5). Its CMC calls two
  * colours of L* = 0 equal whatever their chroma; they are given to it with L* = 1, where the weights are the same.
  *
+ * Assumes that both colours were measured the same way: instrument, illuminant and observer.
  * Refused: L* outside 0 to 150, a* or b* beyond ±500, lists of other than three numbers.
  * Source: ISO/CIE 11664-4, ISO/CIE 11664-6, ISO 105-J03 (CMC).
  */

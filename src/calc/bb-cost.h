@@ -26,6 +26,8 @@ G_BEGIN_DECLS
  * An amount or a price that is left out is 0. pretreat_g is what the sprayer uses, overspray included (used_g of
  * laydown).
  *
+ * Assumes that a spoiled garment has gone through the whole line and costs as much as a good one.
+ * Refused: each key out of its limits; more than 100 inks.
  * Source: plain arithmetic; 1 kWh = 3,600 kJ exactly.
  */
 

@@ -24,6 +24,7 @@ G_BEGIN_DECLS
  * It supports, and does not replace, a trained eye under standard light. A scan needs a fixed set-up and a
  * patch beside the specimen that shows drift.
  *
+ * Assumes that both measurements were taken the same way: instrument, illuminant and observer.
  * Refused: L* outside 0 to 150, a* or b* beyond ±500, lists of other than three numbers.
  * Source: ISO 105-A05:1996, formulas and classes as four independent programs give them; the standard itself was
  * not seen. The nine steps of ISO 105-A02 come out at their own grades.

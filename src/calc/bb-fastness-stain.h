@@ -22,6 +22,7 @@ G_BEGIN_DECLS
  * It supports, and does not replace, a trained eye under standard light. A scan needs a fixed set-up and a
  * patch beside the specimen that shows drift.
  *
+ * Assumes that both measurements were taken the same way: instrument, illuminant and observer.
  * Refused: L* outside 0 to 150, a* or b* beyond ±500, lists of other than three numbers.
  * Source: ISO 105-A04:1989, formula and classes as three independent programs give them; the standard itself was
  * not seen. The nine steps of ISO 105-A03 come out at their own grades.

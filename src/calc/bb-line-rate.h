@@ -20,6 +20,7 @@ G_BEGIN_DECLS
  *
  * Assumptions: no waiting for hands or material, room for garments between stages, nothing spoiled; the stations of
  * the bottleneck start in turn and not together.
+ * Refused: no stages; each key out of its limits.
  * Source: plain arithmetic.
  */
 

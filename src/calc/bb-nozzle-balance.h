@@ -19,6 +19,7 @@ G_BEGIN_DECLS
  *
  * A nozzle at the limit is not outside, to a part in 10⁹. A blocked nozzle gives 0. Where all
  * give 0 there is nothing to compare: all but the mean is null and outside is empty.
+ * Assumes that all nozzles sprayed for the same time at the same pressure.
  * Refused: fewer than two nozzles; each key out of its limits.
  * Source: definitions; the limit of 0.1 is common practice, no source.
  */

@@ -18,6 +18,7 @@ G_BEGIN_DECLS
  * is the new laydown less the old: since solids and concentrate stay, all of the difference is
  * water to be driven off (positive: more to dry). Both dilutions are of one concentrate and one
  * water.
+ * Assumes ideal mixing, and that the solids stay on the garment when the water goes.
  * Refused: each key out of its limits.
  * Source: mass balance; density of water by Tanaka et al. 2001 (bb-water.h).
  */

@@ -20,6 +20,7 @@ G_BEGIN_DECLS
  * end together), or "total". Water is taken as enough. concentrate_solids_fraction has no
  * effect on the number. Rounding down goes by decimals (bb-rounding.h): what is exactly enough
  * for ten makes ten.
+ * Assumes ideal mixing, and no loss but overspray.
  * Refused: each key out of its limits; a container that would make more than 10⁹ garments.
  * Source: mass balance; density of water by Tanaka et al. 2001 (bb-water.h).
  */

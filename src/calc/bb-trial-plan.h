@@ -22,6 +22,7 @@ G_BEGIN_DECLS
  * label is short, says nothing of the setting, so that whoever grades the specimen doesn't know it, and runs with
  * the order. It has no letters or digits that are taken for each other, and no vowels.
  *
+ * Assumes that nothing but the factors is changed during the trial.
  * Refused: a ladder of more than one factor, a factorial with other than 2 levels, centre points in other than
  * a factorial, two factors of the same key, low not below high, more than 10,000 specimens.
  * Source: plans as in any textbook on the design of experiments; Matsumoto and Nishimura 1998 for the generator.

@@ -23,6 +23,7 @@ G_BEGIN_DECLS
  * reason is null where the verdict is passed; worst_change is the lowest grade of all changes read, null without
  * readings.
  *
+ * Assumes that grades were read under standard light against the grey scales.
  * Refused: two readings at the same cycle, a plan of no cycles or above 100,000, more than 10,000 readings.
  * Source: none needed; grades are those of ISO 105-A02 and A03.
  */
