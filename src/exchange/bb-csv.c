@@ -244,50 +244,49 @@ read_row (const BbTable       *table,
  * @text: a text as bb_csv_write() makes it; columns may be in any order, and those of optional fields left out
  * @length: its length in bytes
  * @resolve: finds what a reference names
- * @data: for @resolve
+ * @take: what to do with each record, before the next one is read: one may refer to those before it
+ * @data: for @resolve and @take
  * @error: return location for a #GError; its message names the row and the column
  *
  * Reads records from CSV. An empty cell empties an optional field and leaves a required one at its default. Limits
  * and what is missing are not looked at, as in bb_json_read_record().
  *
- * Returns: (transfer full) (element-type gpointer): the records, which the array frees, or %NULL on failure
+ * Returns: %FALSE on failure, also that of @take
  */
-GPtrArray *
+gboolean
 bb_csv_read (const BbTable *table,
              const char    *text,
              gsize          length,
              BbJsonResolve  resolve,
+             BbCsvTake      take,
              gpointer       data,
              GError       **error)
 {
   const BbJsonReading reading = { .resolve = resolve, .data = data, .null_is_none = TRUE, .exchanged = TRUE };
   g_autoptr (GPtrArray) rows = bb_csv_split (text, length, error);
   g_autoptr (GPtrArray) fields = NULL;
-  g_autoptr (GPtrArray) records = NULL;
 
   if (rows == NULL)
-    return NULL;
+    return FALSE;
   if (rows->len == 0)
     {
       g_set_error_literal (error, BB_EXCHANGE_ERROR, BB_EXCHANGE_ERROR_UNREADABLE, "not CSV: an empty text");
-      return NULL;
+      return FALSE;
     }
   fields = read_header (table, rows->pdata[0], error);
   if (fields == NULL)
-    return NULL;
+    return FALSE;
 
-  records = g_ptr_array_new_full (rows->len, table->free_record);
   for (guint i = 1; i < rows->len; i++)
     {
       gpointer record = read_row (table, fields, rows->pdata[i], &reading, error);
 
-      if (record == NULL)
+      if (record == NULL || !take (record, i - 1, rows->len - 1, data, error))
         {
           g_prefix_error (error, "row %u: ", i + 1);
-          return NULL;
+          return FALSE;
         }
-      g_ptr_array_add (records, record);
     }
 
-  return g_steal_pointer (&records);
+  return TRUE;
 }

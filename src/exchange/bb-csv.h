@@ -12,15 +12,34 @@ G_BEGIN_DECLS
  * take for a formula gets an apostrophe before it, which reading takes off again.
  */
 
+/**
+ * BbCsvTake:
+ * @record: (transfer full): a record that was read
+ * @done: how many were read before
+ * @total: how many there are
+ * @data: the data given with the function
+ * @error: return location for a #GError
+ *
+ * Takes a record.
+ *
+ * Returns: %FALSE to stop, with an error
+ */
+typedef gboolean (*BbCsvTake) (gpointer   record,
+                               guint      done,
+                               guint      total,
+                               gpointer   data,
+                               GError   **error);
+
 char      *bb_csv_write       (const BbTable        *table,
                                GPtrArray            *records,
                                BbJsonName            name,
                                gpointer              data,
                                GError              **error);
-GPtrArray *bb_csv_read        (const BbTable        *table,
+gboolean   bb_csv_read         (const BbTable        *table,
                                const char           *text,
                                gsize                 length,
                                BbJsonResolve         resolve,
+                               BbCsvTake             take,
                                gpointer              data,
                                GError              **error);
 GPtrArray *bb_csv_split       (const char           *text,

@@ -13,7 +13,8 @@ G_BEGIN_DECLS
  *
  * one list for each table of the book but the log of events, in the order of bb_book_tables(). Records refer to each
  * other by code; keys and seals belong to one book and are left out. A standing is known by its revision, a reading
- * by its specimen and cycles. "about" is a text for people, and may be missing, as may any list.
+ * by its specimen and cycles, a remark on a run and an entry of a lot by their numbers. "about" is a text for people,
+ * and may be missing, as may any list.
  */
 
 #define BB_EXCHANGE_FORMAT "blankbook-book"

@@ -31,30 +31,34 @@ is_table_of_files (const BbTable *table)
   return table != &bb_event_table;
 }
 
-/* A revision is known by its recipe's code and its number, so that the two must agree. */
+/* A part that is counted, like a recipe's revision, is known by the whole's code and its number: they must agree. */
 static gboolean
-check_revision_code (Import           *self,
-                     const BbRevision *revision,
-                     GError          **error)
+check_part_code (Import         *self,
+                 const BbTable  *table,
+                 gconstpointer   record,
+                 GError        **error)
 {
-  const BbField *field = bb_table_find_field (&bb_revision_table, "recipe");
-  g_autofree char *recipe = NULL;
+  const BbField *owner = bb_table_find_owner (table);
+  const BbField *code = bb_table_find_field (table, "code");
+  const BbField *number = bb_table_find_field (table, "number");
+  g_autofree char *whole = NULL;
   g_autofree char *wanted = NULL;
   g_autofree char *quote = NULL;
 
-  if (revision->recipe == 0 || revision->number == BB_INTEGER_NONE || revision->code == NULL)
+  if (owner == NULL || number == NULL || code == NULL || !bb_field_is_set (owner, record) ||
+      !bb_field_is_set (number, record) || !bb_field_is_set (code, record))
     return TRUE;
 
-  recipe = bb_codes_name (field, revision->recipe, self->codes, error);
-  if (recipe == NULL)
+  whole = bb_codes_name (owner, bb_field_get_integer (owner, record), self->codes, error);
+  if (whole == NULL)
     return FALSE;
-  wanted = g_strdup_printf ("%s.%" G_GINT64_FORMAT, recipe, revision->number);
-  if (g_str_equal (revision->code, wanted))
+  wanted = bb_part_make_code (whole, bb_field_get_integer (number, record));
+  if (g_str_equal (bb_field_get_text (code, record), wanted))
     return TRUE;
 
-  quote = bb_message_quote (revision->code, -1);
-  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "code: %s does not fit recipe and number, it has to be %s",
-               quote, wanted);
+  quote = bb_message_quote (bb_field_get_text (code, record), -1);
+  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "code: %s does not fit %s and number, it has to be %s",
+               quote, owner->name, wanted);
   return FALSE;
 }
 
@@ -95,8 +99,7 @@ take_record (Import        *self,
       return done;
     }
 
-  if ((table == &bb_revision_table && !check_revision_code (self, record, error)) ||
-      !bb_book_save (self->book, table, record, error))
+  if (!check_part_code (self, table, record, error) || !bb_book_save (self->book, table, record, error))
     return FALSE;
   bb_codes_add (self->codes, table, record);
   note_state (self, table, record);
@@ -206,28 +209,45 @@ import_file (BbBook   *book,
 }
 
 static gboolean
+resolve_row (const BbField *field,
+             const char    *code,
+             gint64        *id,
+             gpointer       data,
+             GError       **error)
+{
+  const Import *self = data;
+
+  return bb_codes_resolve (field, code, id, self->codes, error);
+}
+
+static gboolean
+take_row (gpointer   record,
+          guint      done,
+          guint      total,
+          gpointer   data,
+          GError   **error)
+{
+  Import *self = data;
+  gboolean taken = _bb_exchange_watch (self->watch, done, total, error) &&
+                   take_record (self, self->table, record, error);
+
+  bb_record_free (self->table, record);
+  self->total = total;
+
+  return taken;
+}
+
+static gboolean
 import_rows (BbBook   *book,
              gpointer  data,
              GError  **error)
 {
   Import *self = data;
-  g_autoptr (GPtrArray) records = bb_csv_read (self->table, self->csv, self->csv_length, bb_codes_resolve, self->codes,
-                                               error);
 
   (void) book;
-  for (guint i = 0; records != NULL && i < records->len; i++)
-    {
-      if (!_bb_exchange_watch (self->watch, i, records->len, error))
-        return FALSE;
-      if (!take_record (self, self->table, records->pdata[i], error))
-        {
-          g_prefix_error (error, "row %u: ", i + 2);
-          return FALSE;
-        }
-    }
 
-  return records != NULL && add_drafts (self, error) &&
-         _bb_exchange_watch (self->watch, records->len, records->len, error);
+  return bb_csv_read (self->table, self->csv, self->csv_length, resolve_row, take_row, self, error) &&
+         add_drafts (self, error) && _bb_exchange_watch (self->watch, self->total, self->total, error);
 }
 
 static gboolean

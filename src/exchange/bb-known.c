@@ -16,6 +16,8 @@ typedef struct {
 static const Identity identities[] = {
   { &bb_standing_table, "revision", NULL },
   { &bb_reading_table, "wash_test", "cycles" },
+  { &bb_annotation_table, "run", "number" },
+  { &bb_lot_entry_table, "lot", "number" },
 };
 
 static const Identity *
@@ -77,7 +79,7 @@ find_by_owner (BbBook         *book,
  * @error: return location for a #GError
  *
  * Finds what the book already holds in place of a record. A record without a code is known by what it belongs to: a
- * standing by its revision, a reading by its specimen and cycles.
+ * standing by its revision, a reading by its specimen and cycles, a remark and an entry of a lot by their numbers.
  *
  * Returns: %FALSE with an error of the book
  */

@@ -165,7 +165,7 @@ take_parts_of_recipes (BbSelection  *self,
 
         if (g_cancellable_set_error_if_cancelled (cancellable, error))
           return FALSE;
-        if (field->kind == BB_KIND_REFERENCE && field->required && !take_parts (self, t, field, error))
+        if (field->owner && !take_parts (self, t, field, error))
           return FALSE;
       }
 

@@ -70,9 +70,12 @@ BB_DECLARE_TABLE (BbFibreShare, bb_fibre_share, BB_FIBRE_SHARE_FIELDS);
      .required = TRUE) \
   F (T, CHOICE, finish, N_("Finish"), .help = N_("What was done to the fabric after knitting and dyeing."), \
      .choices = &bb_finish_choices, .fallback = BB_DEFAULT (BB_FINISH_NONE), .required = TRUE) \
+  F (T, NUMBER, price, N_("Price"), .help = N_("What the shop pays for one garment."), \
+     .quantity = BB_QUANTITY_MONEY, .limits = BB_BETWEEN (0, 1e6)) \
   F (T, TEXT, note, N_("Note"), .help = N_("What the next person should know about this garment."), \
      .multiline = TRUE) \
-  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of use."), .derived = TRUE)
+  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of use."), \
+     .derived = TRUE, .stepwise = TRUE)
 
 BB_DECLARE_TABLE (BbBlank, bb_blank, BB_BLANK_FIELDS);
 
@@ -87,7 +90,8 @@ BB_DECLARE_TABLE (BbBlank, bb_blank, BB_BLANK_FIELDS);
   F (T, TEXT, srgb, N_("sRGB"), \
      .help = N_("The garment's colour as #rrggbb, measured or judged beside a screen: an aid for the eye."), \
      .limits = BB_BETWEEN (7, 7), .required = TRUE) \
-  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of use."), .derived = TRUE)
+  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of use."), \
+     .derived = TRUE, .stepwise = TRUE)
 
 BB_DECLARE_TABLE (BbColourway, bb_colourway, BB_COLOURWAY_FIELDS);
 

@@ -124,6 +124,8 @@ typedef enum {
  * @item: the table of a list's or object's structs
  * @required: %TRUE if it must be given
  * @derived: %TRUE if the program sets it: it is stored and exported, but no form asks for it
+ * @stepwise: %TRUE if only a step of its own changes it, like withdrawing: saving the record again does not
+ * @owner: %TRUE of a reference if the record is a part of what it refers to, and nothing without it
  * @unsealed: %TRUE if it is no part of the record's canonical text
  * @multiline: %TRUE for a text of several lines
  * @absent_is_null: %TRUE for a list of an output that is written as `null`, not `[]`, where it was not determined
@@ -149,6 +151,8 @@ struct _BbField {
   const BbTable *item;
   gboolean required;
   gboolean derived;
+  gboolean stepwise;
+  gboolean owner;
   gboolean unsealed;
   gboolean multiline;
   gboolean absent_is_null;
@@ -267,6 +271,9 @@ const BbField *bb_table_find_field  (const BbTable *self,
                                      const char    *name);
 gboolean    bb_table_is_second_part (const BbTable *self,
                                      const BbField *field);
+const BbField *bb_table_find_owner  (const BbTable *self);
+char       *bb_part_make_code       (const char    *owner,
+                                     gint64         number);
 const char *bb_station_get_title    (BbStation      station);
 gpointer    bb_record_new           (const BbTable *table);
 void        bb_record_free          (const BbTable *table,

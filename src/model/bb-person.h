@@ -22,7 +22,8 @@ BB_DECLARE_CHOICES (BbRole, bb_role, BB_ROLE_CHOICES);
   F (T, TEXT, name, N_("Name"), .help = N_("The person's name."), .limits = BB_BETWEEN (1, 120), .required = TRUE) \
   F (T, CHOICE, role, N_("Role"), .help = N_("What the person does in the shop."), .choices = &bb_role_choices, \
      .required = TRUE) \
-  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When the person left the shop."), .derived = TRUE)
+  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When the person left the shop."), \
+     .derived = TRUE, .stepwise = TRUE)
 
 BB_DECLARE_TABLE (BbPerson, bb_person, BB_PERSON_FIELDS);
 

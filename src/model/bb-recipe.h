@@ -33,7 +33,8 @@ BB_DECLARE_CHOICES (BbShade, bb_shade, BB_SHADE_CHOICES);
      .choices = &bb_shade_choices, .fallback = BB_DEFAULT (BB_SHADE_ANY), .required = TRUE) \
   F (T, TEXT, note, N_("Note"), .help = N_("What the next person should know about this recipe."), \
      .multiline = TRUE) \
-  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of use."), .derived = TRUE)
+  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of use."), \
+     .derived = TRUE, .stepwise = TRUE)
 
 BB_DECLARE_TABLE (BbRecipe, bb_recipe, BB_RECIPE_FIELDS);
 
@@ -88,7 +89,7 @@ BB_DECLARE_CHOICES (BbCrack, bb_crack, BB_CRACK_CHOICES);
   F (T, TEXT, code, N_("Code"), .help = N_("The recipe's code and the revision's number."), \
      .limits = BB_BETWEEN (1, 60), .derived = TRUE, .required = TRUE) \
   F (T, REFERENCE, recipe, N_("Recipe"), .help = N_("The recipe it is a revision of."), .target = &bb_recipe_table, \
-     .derived = TRUE, .required = TRUE) \
+     .owner = TRUE, .derived = TRUE, .required = TRUE) \
   F (T, INTEGER, number, N_("Revision"), .help = N_("Counts from 1 within the recipe."), \
      .limits = BB_BETWEEN (1, 9999), .derived = TRUE, .required = TRUE) \
   F (T, DATE, made_at, N_("Made"), .help = N_("When this revision was written."), .derived = TRUE, \
@@ -188,7 +189,7 @@ BB_DECLARE_CHOICES (BbState, bb_state, BB_STATE_CHOICES);
 #define BB_STANDING_FIELDS(F, T) \
   F (T, INTEGER, id, N_("Key"), .help = N_("The record's key in this book."), .derived = TRUE, .unsealed = TRUE) \
   F (T, REFERENCE, revision, N_("Revision"), .help = N_("The revision whose state it is."), \
-     .target = &bb_revision_table, .required = TRUE) \
+     .target = &bb_revision_table, .owner = TRUE, .required = TRUE) \
   F (T, CHOICE, state, N_("State"), .help = N_("Where the revision stands."), .choices = &bb_state_choices, \
      .fallback = BB_DEFAULT (BB_STATE_DRAFT), .required = TRUE) \
   F (T, DATE, since, N_("Since"), .help = N_("When it came to this state."), .required = TRUE) \

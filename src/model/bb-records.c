@@ -12,6 +12,14 @@ static const BbTable * const tables[] = {
   &bb_standing_table,
   &bb_wash_test_table,
   &bb_reading_table,
+  &bb_customer_table,
+  &bb_equipment_table,
+  &bb_lot_table,
+  &bb_job_table,
+  &bb_job_line_table,
+  &bb_run_table,
+  &bb_annotation_table,
+  &bb_lot_entry_table,
   &bb_event_table,
 };
 

@@ -2,8 +2,12 @@
 #pragma once
 
 #include "bb-blank.h"
+#include "bb-equipment.h"
+#include "bb-job.h"
+#include "bb-lot.h"
 #include "bb-person.h"
 #include "bb-recipe.h"
+#include "bb-run.h"
 #include "bb-supply.h"
 #include "bb-wash.h"
 

@@ -48,15 +48,26 @@ BB_DECLARE_CHOICES (BbSupplyKind, bb_supply_kind, BB_SUPPLY_KIND_CHOICES);
      .group = N_("From the data sheet")) \
   F (T, NUMBER, price_per_kg, N_("Price per kilogram"), .help = N_("What the shop pays for one kilogram."), \
      .quantity = BB_QUANTITY_MONEY, .limits = BB_BETWEEN (0, 1e6)) \
+  F (T, NUMBER, sheet_price, N_("Price of a sheet"), .help = N_("What the shop pays for one cover sheet."), \
+     .quantity = BB_QUANTITY_MONEY, .limits = BB_BETWEEN (0, 1e6)) \
+  F (T, NUMBER, sheet_uses, N_("Uses of a sheet"), \
+     .help = N_("How often a cover sheet is used before it is thrown away."), .limits = BB_BETWEEN (1, 100000)) \
+  F (T, NUMBER, low_stock_g, N_("Low below"), \
+     .help = N_("When less than this is left in all containers together, it is time to order."), \
+     .quantity = BB_QUANTITY_MASS, .limits = BB_BETWEEN (0, 1e6)) \
   F (T, INTEGER, shelf_life_days, N_("Shelf life in days"), \
      .help = N_("Days from filling to the last day of use, unopened, from the label."), \
+     .limits = BB_BETWEEN (1, 5000)) \
+  F (T, INTEGER, open_life_days, N_("Days once opened"), \
+     .help = N_("Days of use after the container was opened, from the supplier's data sheet."), \
      .limits = BB_BETWEEN (1, 5000)) \
   F (T, TEXT, hazards, N_("Hazard statements"), \
      .help = N_("Codes from section 2 of the supplier's safety data sheet, like H319, separated by spaces."), \
      .limits = BB_BETWEEN (0, 200), .group = N_("From the data sheet")) \
   F (T, TEXT, note, N_("Note"), .help = N_("Storage, stirring, where the safety data sheet is kept."), \
      .multiline = TRUE) \
-  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of use."), .derived = TRUE)
+  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of use."), \
+     .derived = TRUE, .stepwise = TRUE)
 
 BB_DECLARE_TABLE (BbSupply, bb_supply, BB_SUPPLY_FIELDS);
 

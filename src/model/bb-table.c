@@ -43,6 +43,39 @@ bb_table_is_second_part (const BbTable *self,
 }
 
 /**
+ * bb_table_find_owner:
+ * @self: a table
+ *
+ * Returns: (nullable): the reference to the record that one of this table is a part of, or %NULL if its records stand
+ *   for themselves
+ */
+const BbField *
+bb_table_find_owner (const BbTable *self)
+{
+  g_return_val_if_fail (self != NULL, NULL);
+
+  for (guint i = 0; i < self->n_fields; i++)
+    if (self->fields[i].owner)
+      return &self->fields[i];
+
+  return NULL;
+}
+
+/**
+ * bb_part_make_code:
+ * @owner: the code of a record
+ * @number: the number of a part of it
+ *
+ * Returns: (transfer full): the code of the part, like that of a recipe's third revision: `R-1.3`
+ */
+char *
+bb_part_make_code (const char *owner,
+                   gint64      number)
+{
+  return g_strdup_printf ("%s.%" G_GINT64_FORMAT, owner, number);
+}
+
+/**
  * bb_station_get_title:
  * @station: a station of the chain
  *

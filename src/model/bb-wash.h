@@ -10,7 +10,7 @@ G_BEGIN_DECLS
   F (T, TEXT, code, N_("Specimen"), .help = N_("What is written on the specimen's label."), \
      .limits = BB_BETWEEN (1, 40), .required = TRUE) \
   F (T, REFERENCE, revision, N_("Revision"), .help = N_("The revision that the specimen was made by."), \
-     .target = &bb_revision_table, .required = TRUE) \
+     .target = &bb_revision_table, .owner = TRUE, .required = TRUE) \
   F (T, REFERENCE, colourway, N_("Colourway"), .help = N_("The garment that was printed."), \
      .target = &bb_colourway_table) \
   F (T, CHOICE, method, N_("Wash method"), .help = N_("How it is washed and dried."), \
@@ -28,14 +28,15 @@ G_BEGIN_DECLS
   F (T, DATE, made_at, N_("Printed"), .help = N_("When the specimen was printed."), .required = TRUE) \
   F (T, REFERENCE, person, N_("By"), .help = N_("Who made the specimen."), .target = &bb_person_table) \
   F (T, TEXT, note, N_("Note"), .help = N_("What else may have mattered."), .multiline = TRUE) \
-  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of the evidence."), .derived = TRUE)
+  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of the evidence."), \
+     .derived = TRUE, .stepwise = TRUE)
 
 BB_DECLARE_TABLE (BbWashTest, bb_wash_test, BB_WASH_TEST_FIELDS);
 
 #define BB_READING_FIELDS(F, T) \
   F (T, INTEGER, id, N_("Key"), .help = N_("The record's key in this book."), .derived = TRUE, .unsealed = TRUE) \
   F (T, REFERENCE, wash_test, N_("Specimen"), .help = N_("The specimen that was read."), \
-     .target = &bb_wash_test_table, .required = TRUE) \
+     .target = &bb_wash_test_table, .owner = TRUE, .required = TRUE) \
   F (T, INTEGER, cycles, N_("Cycles"), .help = N_("How many washes it has had."), .limits = BB_BETWEEN (0, 500), \
      .required = TRUE) \
   F (T, CHOICE, change, N_("Change"), .help = N_("Change in colour, against the grey scale of ISO 105-A02."), \

@@ -177,6 +177,28 @@ check_words_of (Check          *self,
   return step == BB_STEP_DONE;
 }
 
+/* What is summed up from the runs against the runs themselves. */
+#define LAST_RUNS \
+  "SELECT j.customer, l.colourway, r.revision, MAX (r.id) FROM run r JOIN job_line l ON l.id = r.line " \
+  "JOIN job j ON j.id = l.job GROUP BY j.customer, l.colourway, r.revision"
+#define SUMMED_UP "SELECT customer, colourway, revision, run FROM last_run"
+
+static gboolean
+check_last_runs (Check   *self,
+                 GError **error)
+{
+  gint64 n = 0;
+
+  if (!bb_db_query_integer (self->db,
+                            "SELECT COUNT (*) FROM (SELECT * FROM (" LAST_RUNS " EXCEPT " SUMMED_UP ") "
+                            "UNION SELECT * FROM (" SUMMED_UP " EXCEPT " LAST_RUNS "))", &n, error))
+    return FALSE;
+  if (n > 0)
+    add (self, g_strdup (_("The summary of the runs does not fit the runs.")));
+
+  return TRUE;
+}
+
 static gboolean
 check_search_words (Check   *self,
                     GError **error)
@@ -279,7 +301,9 @@ static gboolean
 check_all (Check   *self,
            GError **error)
 {
-  const CheckFunc funcs[] = { check_pages, check_references, check_schema, check_search_words, check_records };
+  const CheckFunc funcs[] = {
+    check_pages, check_references, check_schema, check_search_words, check_last_runs, check_records,
+  };
 
   for (guint i = 0; i < BB_N_SEARCHES; i++)
     if (!check_search (self, &bb_searches ()[i], error))

@@ -16,7 +16,10 @@
 char *
 bb_search_dup_wanted (const BbSearch *self)
 {
-  return g_strconcat (self->words, " WHERE r.withdrawn_at IS NULL", NULL);
+  const char *rest = bb_table_find_field (self->table, "withdrawn_at") != NULL ? " WHERE r.withdrawn_at IS NULL"
+                                                                               : " WHERE TRUE";
+
+  return g_strconcat (self->words, rest, NULL);
 }
 
 /**

@@ -3,28 +3,12 @@
 
 #include "bb-book-private.h"
 
-#include <glib/gi18n-lib.h>
-
-#include "bb-book-current.h"
+#include "bb-lines-select.h"
 #include "bb-record-sql.h"
 #include "bb-searches.h"
 
 /* How many records one statement reads. */
 #define CHUNK 64
-
-BB_DEFINE_TABLE (BbRecipeLine, bb_recipe_line, "recipe_line", N_("Recipe"), BB_RECIPE_LINE_FIELDS, NULL)
-BB_DEFINE_TABLE (BbWashLine, bb_wash_line, "wash_line", N_("Wash test"), BB_WASH_LINE_FIELDS, NULL)
-
-/* Names each column as the field table of the lines does, from which the outer statement takes them. */
-#define RECIPE_LINES \
-  "WITH line AS (" \
-  "SELECT r.id AS id, r.code AS code, r.name AS name, COALESCE (b.name, r.family, '') AS blank, " \
-  "COALESCE (c.name, '') AS colourway, COALESCE (c.srgb, '') AS srgb, r.shade AS shade, v.id AS revision, " \
-  "v.number AS number, CASE WHEN v.id IS NOT NULL THEN COALESCE (s.state, 'draft') END AS state, " \
-  "v.pretreat_laydown_g_per_m2 AS pretreat_laydown_g_per_m2, v.made_at AS made_at " \
-  "FROM recipe r LEFT JOIN blank b ON b.id = r.blank LEFT JOIN colourway c ON c.id = r.colourway " \
-  "LEFT JOIN revision v ON v.id = (" BB_SQL_CURRENT_OF ("r.id") ") " \
-  "LEFT JOIN standing s ON s.revision = v.id WHERE r.id IN (%s)) SELECT %s FROM line"
 
 static char *
 make_parameters (void)
@@ -48,13 +32,16 @@ make_records_sql (const BbTable *table,
   return bb_sql_select (table, rest);
 }
 
+/* Names each column as the field table of the lines does, from which the outer statement takes them. */
 static char *
-make_recipes_sql (void)
+make_lines_sql (const BbTable *table)
 {
-  g_autofree char *columns = bb_sql_columns (&bb_recipe_line_table);
+  const BbTable *line_table = bb_book_get_line_table (table);
+  g_autofree char *columns = bb_sql_columns (line_table);
   g_autofree char *parameters = make_parameters ();
 
-  return g_strdup_printf (RECIPE_LINES, parameters, columns);
+  return g_strdup_printf ("WITH line AS (%s IN (%s)) SELECT %s FROM line", bb_lines_select (table), parameters,
+                          columns);
 }
 
 /* Adds a record for each row of the statement that @sql is. */
@@ -109,15 +96,17 @@ read_records (BbBook         *self,
 }
 
 static GPtrArray *
-read_recipe_lines (BbBook        *self,
-                   const gint64  *ids,
-                   guint          n_ids,
-                   GError       **error)
+read_selected_lines (BbBook         *self,
+                     const BbTable  *table,
+                     const gint64   *ids,
+                     guint           n_ids,
+                     GError        **error)
 {
-  g_autofree char *sql = make_recipes_sql ();
-  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (bb_recipe_line_table.free_record);
+  const BbTable *line_table = bb_book_get_line_table (table);
+  g_autofree char *sql = make_lines_sql (table);
+  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (line_table->free_record);
 
-  return read_rows (self, &bb_recipe_line_table, sql, ids, n_ids, lines, error) ? g_steal_pointer (&lines) : NULL;
+  return read_rows (self, line_table, sql, ids, n_ids, lines, error) ? g_steal_pointer (&lines) : NULL;
 }
 
 static gpointer
@@ -235,8 +224,8 @@ read_lines (BbBook         *self,
             guint           n_ids,
             GError        **error)
 {
-  if (table == &bb_recipe_table)
-    return read_recipe_lines (self, ids, n_ids, error);
+  if (bb_lines_select (table) != NULL)
+    return read_selected_lines (self, table, ids, n_ids, error);
   if (table == &bb_wash_test_table)
     return read_wash_lines (self, ids, n_ids, error);
 
@@ -274,24 +263,6 @@ load_chunk (BbBook         *self,
 }
 
 /**
- * bb_book_get_line_table:
- * @table: a table of the book
- *
- * Returns: (transfer none): the table of what bb_book_load_lines() gives for its records: their own, or one of
- *   bb-lines.h
- */
-const BbTable *
-bb_book_get_line_table (const BbTable *table)
-{
-  if (table == &bb_recipe_table)
-    return &bb_recipe_line_table;
-  if (table == &bb_wash_test_table)
-    return &bb_wash_line_table;
-
-  return table;
-}
-
-/**
  * bb_book_load_lines:
  * @self: a book
  * @table: the records' table
@@ -326,4 +297,28 @@ bb_book_load_lines (BbBook         *self,
     return NULL;
 
   return g_steal_pointer (&result);
+}
+
+/**
+ * _bb_statement_collect_keys:
+ * @statement: a statement whose first column is a key
+ * @error: return location for a #GError
+ *
+ * Returns: (transfer full) (nullable) (element-type gint64): the keys of all its rows; %NULL with an error
+ */
+GArray *
+_bb_statement_collect_keys (BbStatement  *statement,
+                            GError      **error)
+{
+  g_autoptr (GArray) ids = g_array_new (FALSE, FALSE, sizeof (gint64));
+  BbStep step = BB_STEP_ROW;
+
+  while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
+    {
+      gint64 id = bb_statement_get_integer (statement, 0);
+
+      g_array_append_val (ids, id);
+    }
+
+  return step == BB_STEP_DONE ? g_steal_pointer (&ids) : NULL;
 }

@@ -56,6 +56,11 @@ gboolean   _bb_book_write_row      (BbBook          *self,
                                     gpointer         record,
                                     BbDeed           deed,
                                     GError         **error);
+gboolean   _bb_book_write_steps    (BbBook          *self,
+                                    const BbTable   *table,
+                                    gpointer         record,
+                                    BbDeed           deed,
+                                    GError         **error);
 gboolean   _bb_book_save_within    (BbBook          *self,
                                     const BbTable   *table,
                                     gpointer         record,
@@ -64,10 +69,32 @@ gboolean   _bb_record_check_seal   (const BbTable   *table,
                                     gconstpointer    record,
                                     GError         **error);
 gboolean   _bb_book_complete       (BbBook          *self,
-                                    BbRevision      *revision,
+                                    const BbTable   *table,
+                                    gpointer         record,
                                     GError         **error);
-gboolean   _bb_book_rename_drafts  (BbBook          *self,
-                                    const BbRecipe  *recipe,
+gboolean   _bb_book_rename_parts   (BbBook          *self,
+                                    const BbTable   *table,
+                                    gconstpointer    record,
+                                    GError         **error);
+gboolean   _bb_book_find_next_number (BbBook        *self,
+                                    const BbTable   *table,
+                                    gint64           owner,
+                                    gint64          *number,
+                                    GError         **error);
+void       _bb_record_copy_derived (const BbTable   *table,
+                                    gconstpointer    from,
+                                    gpointer         to);
+gboolean   _bb_book_find_state_before (BbBook       *self,
+                                    const BbTable   *table,
+                                    gint64           id,
+                                    int              away,
+                                    int             *state,
+                                    GError         **error);
+gboolean   _bb_book_keep_derived   (BbBook          *self,
+                                    const BbTable   *table,
+                                    gpointer         record,
+                                    GError         **error);
+GArray    *_bb_statement_collect_keys (BbStatement  *statement,
                                     GError         **error);
 gboolean   _bb_book_mark_stale     (BbBook          *self,
                                     const BbTable   *table,

@@ -6,102 +6,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-current.h"
-#include "bb-canonical.h"
-
-static char *
-make_code (const BbRecipe *recipe,
-           gint64          number)
-{
-  return g_strdup_printf ("%s.%" G_GINT64_FORMAT, recipe->code, number);
-}
-
-/**
- * _bb_book_complete:
- * @self: a book
- * @revision: a revision
- * @error: return location for a #GError
- *
- * Gives a revision what follows from the rest: its code, if it has none, and its seal.
- *
- * Returns: %FALSE with %BB_STORE_ERROR_NOT_FOUND where there is no such recipe, or another error
- */
-gboolean
-_bb_book_complete (BbBook      *self,
-                   BbRevision  *revision,
-                   GError     **error)
-{
-  if (revision->code == NULL || *revision->code == '\0')
-    {
-      g_autoptr (BbRecipe) recipe = bb_book_load (self, &bb_recipe_table, revision->recipe, error);
-
-      if (recipe == NULL)
-        {
-          g_prefix_error (error, "recipe: ");
-          return FALSE;
-        }
-      g_free (revision->code);
-      revision->code = make_code (recipe, revision->number);
-    }
-
-  g_clear_pointer (&revision->seal, g_free);
-  revision->seal = bb_record_seal (&bb_revision_table, revision);
-
-  return TRUE;
-}
-
-/**
- * _bb_book_rename_drafts:
- * @self: a book, within a transaction
- * @recipe: a recipe that was just changed
- * @error: return location for a #GError
- *
- * Gives the recipe's drafts its code, where that has changed. A revision in use has forbidden the change before.
- *
- * Returns: %FALSE with an error
- */
-gboolean
-_bb_book_rename_drafts (BbBook          *self,
-                        const BbRecipe  *recipe,
-                        GError         **error)
-{
-  g_autoptr (GPtrArray) revisions = _bb_book_load_many (self, &bb_revision_table, "WHERE recipe = ?1 ORDER BY id",
-                                                        recipe->id, error);
-
-  for (guint i = 0; revisions != NULL && i < revisions->len; i++)
-    {
-      BbRevision *revision = g_ptr_array_index (revisions, i);
-      g_autofree char *code = make_code (recipe, revision->number);
-
-      if (g_str_equal (code, revision->code))
-        continue;
-      g_clear_pointer (&revision->code, g_free);
-      if (!_bb_book_save_within (self, &bb_revision_table, revision, error))
-        return FALSE;
-    }
-
-  return revisions != NULL;
-}
-
-static gboolean
-find_next_number (BbBook   *self,
-                  gint64    recipe,
-                  gint64   *number,
-                  GError  **error)
-{
-  g_autoptr (BbStatement) statement = bb_db_prepare (self->db,
-                                                     "SELECT COALESCE (MAX (number), 0) + 1 FROM revision "
-                                                     "WHERE recipe = ?1", error);
-
-  if (statement == NULL)
-    return FALSE;
-
-  bb_statement_bind_integer (statement, 1, recipe);
-  if (bb_statement_step (statement, error) != BB_STEP_ROW)
-    return FALSE;
-  *number = bb_statement_get_integer (statement, 0);
-
-  return TRUE;
-}
 
 static gboolean
 add_draft (BbBook  *self,
@@ -128,27 +32,9 @@ add_revision (BbBook      *self,
   revision->made_at = _bb_book_dup_now ();
   revision->made_by = self->person;
 
-  return find_next_number (self, revision->recipe, &revision->number, error) &&
+  return _bb_book_find_next_number (self, &bb_revision_table, revision->recipe, &revision->number, error) &&
          _bb_book_save_within (self, &bb_revision_table, revision, error) &&
          add_draft (self, revision->id, error);
-}
-
-/* What a person does not enter stays as it is stored, whatever the record in hand says. */
-static gboolean
-change_draft (BbBook      *self,
-              BbRevision  *revision,
-              GError     **error)
-{
-  g_autoptr (BbRevision) stored = bb_book_load (self, &bb_revision_table, revision->id, error);
-
-  if (stored == NULL)
-    return FALSE;
-
-  for (guint i = 0; i < bb_revision_table.n_fields; i++)
-    if (bb_revision_table.fields[i].derived)
-      bb_field_copy (&bb_revision_table.fields[i], stored, revision);
-
-  return _bb_book_save_within (self, &bb_revision_table, revision, error);
 }
 
 static gboolean
@@ -164,7 +50,8 @@ save_revision (BbBook      *self,
       if (used < 0)
         return FALSE;
       if (used == 0)
-        return change_draft (self, revision, error);
+        return _bb_book_keep_derived (self, &bb_revision_table, revision, error) &&
+               _bb_book_save_within (self, &bb_revision_table, revision, error);
     }
 
   return add_revision (self, revision, error);
@@ -195,9 +82,7 @@ bb_book_save_revision (BbBook      *self,
   if (!_bb_book_begin (self, error) || !_bb_book_end (self, save_revision (self, copy, error), error))
     return FALSE;
 
-  for (guint i = 0; i < bb_revision_table.n_fields; i++)
-    if (bb_revision_table.fields[i].derived)
-      bb_field_copy (&bb_revision_table.fields[i], copy, revision);
+  _bb_record_copy_derived (&bb_revision_table, copy, revision);
 
   return TRUE;
 }
@@ -208,7 +93,7 @@ bb_book_save_revision (BbBook      *self,
  * @revision: the key of a revision
  * @error: return location for a #GError
  *
- * A revision is in use once a wash test refers to it, or it is no draft any more.
+ * A revision is in use once a wash test, a job or a run refers to it, or it is no draft any more.
  *
  * Returns: 1 if it is in use, 0 if not, -1 with an error
  */

@@ -116,15 +116,17 @@ _bb_book_set_missing (const BbTable  *table,
   g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND, _("%s %s is not in this book."), _(table->title), key);
 }
 
+/* Adds the record, or changes the columns of @scope where it has a key. */
 static gboolean
 write_columns (BbBook         *self,
                const BbTable  *table,
                gpointer        record,
+               BbColumns       scope,
                GError        **error)
 {
   const BbField *key = bb_table_find_field (table, "id");
   gboolean inserting = !bb_field_is_set (key, record);
-  g_autofree char *sql = inserting ? bb_sql_insert (table) : bb_sql_update (table);
+  g_autofree char *sql = inserting ? bb_sql_insert (table) : bb_sql_update (table, scope);
   g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
   gint64 id = BB_INTEGER_NONE;
   guint n = 0;
@@ -132,7 +134,7 @@ write_columns (BbBook         *self,
   if (statement == NULL)
     return FALSE;
 
-  n = bb_record_bind (table, record, inserting ? BB_COLUMNS_ALL : BB_COLUMNS_SAVED, statement);
+  n = bb_record_bind (table, record, inserting ? BB_COLUMNS_ALL : scope, statement);
   if (!inserting)
     bb_statement_bind_integer (statement, (int) n + 1, bb_field_get_integer (key, record));
 
@@ -184,11 +186,31 @@ _bb_book_add_event (BbBook         *self,
   event->subject_id = bb_field_get_integer (bb_table_find_field (table, "id"), record);
   event->detail = bb_record_to_json (table, record, BB_SCOPE_ALL);
 
-  if (write_columns (self, &bb_event_table, event, error))
+  if (write_columns (self, &bb_event_table, event, BB_COLUMNS_SAVED, error))
     return TRUE;
   name_cause (self, &bb_event_table, event, error);
 
   return FALSE;
+}
+
+/* A finished run takes no lists any more: one that comes finished is finished only once it has them. */
+static gboolean
+write_with_lists (BbBook         *self,
+                  const BbTable  *table,
+                  gpointer        record,
+                  GError        **error)
+{
+  const BbField *key = bb_table_find_field (table, "id");
+  BbRun *run = table == &bb_run_table && !bb_field_is_set (key, record) ? record : NULL;
+  char *finished_at = run != NULL ? g_steal_pointer (&run->finished_at) : NULL;
+  gboolean done = write_columns (self, table, record, BB_COLUMNS_SAVED, error) &&
+                  bb_record_write_lists (table, record, bb_field_get_integer (key, record), self->db, error);
+
+  if (finished_at == NULL)
+    return done;
+  run->finished_at = finished_at;
+
+  return done && write_columns (self, table, record, BB_COLUMNS_STEPS, error);
 }
 
 /**
@@ -210,21 +232,42 @@ _bb_book_write_row (BbBook         *self,
                     BbDeed          deed,
                     GError        **error)
 {
-  const BbField *key = bb_table_find_field (table, "id");
-
   /* Before: where a garment's colour moves to another blank, recipes of both are found by other words. */
   if (!_bb_book_mark_stale (self, table, record, error))
     return FALSE;
 
-  if (!write_columns (self, table, record, error))
+  if (!write_with_lists (self, table, record, error))
     {
       name_cause (self, table, record, error);
       return FALSE;
     }
 
-  return bb_record_write_lists (table, record, bb_field_get_integer (key, record), self->db, error) &&
-         _bb_book_mark_stale (self, table, record, error) &&
+  return _bb_book_mark_stale (self, table, record, error) &&
          (table == &bb_event_table || _bb_book_add_event (self, deed, table, record, error));
+}
+
+/**
+ * _bb_book_write_steps:
+ * @self: a book, within a transaction
+ * @table: the record's table
+ * @record: a record with its key
+ * @deed: what the event of it says
+ * @error: return location for a #GError
+ *
+ * Writes what only a step of its own changes, and the event of that.
+ *
+ * Returns: %FALSE with an error that names the cause
+ */
+gboolean
+_bb_book_write_steps (BbBook         *self,
+                      const BbTable  *table,
+                      gpointer        record,
+                      BbDeed          deed,
+                      GError        **error)
+{
+  return write_columns (self, table, record, BB_COLUMNS_STEPS, error) &&
+         _bb_book_mark_stale (self, table, record, error) &&
+         _bb_book_add_event (self, deed, table, record, error);
 }
 
 /**
@@ -247,12 +290,12 @@ _bb_book_save_within (BbBook         *self,
   gboolean adding = !bb_field_is_set (bb_table_find_field (table, "id"), record);
   BbDeed deed = adding ? (self->importing ? BB_DEED_IMPORTED : BB_DEED_ADDED) : BB_DEED_CHANGED;
 
-  if (table == &bb_revision_table && !_bb_book_complete (self, record, error))
+  if (!_bb_book_complete (self, table, record, error))
     return FALSE;
 
   return bb_record_validate (table, record, error) &&
          _bb_book_write_row (self, table, record, deed, error) &&
-         (adding || table != &bb_recipe_table || _bb_book_rename_drafts (self, record, error));
+         (adding || _bb_book_rename_parts (self, table, record, error));
 }
 
 /**
@@ -267,7 +310,8 @@ _bb_book_save_within (BbBook         *self,
  *
  * A revision is written with the number, date and person that it has, so that a whole book can be brought in; it gets
  * a code where it has none, and always its seal, but no state: save a standing too, which may begin in any state. To
- * write a revision as a person does, use bb_book_save_revision(). Changing a recipe's code gives its drafts new codes.
+ * write a revision as a person does, use bb_book_save_revision(). Changing a recipe's code gives its drafts
+ * new codes, and a job's number its lines. What only a step of its own changes, like a job's state, stays as it is.
  *
  * Returns: %FALSE with %BB_MODEL_ERROR where a value is not allowed, %BB_STORE_ERROR_EXISTS where the code is taken,
  *   %BB_STORE_ERROR_NOT_FOUND where it, or what it refers to, is not in the book, %BB_STORE_ERROR_REFUSED where the
@@ -294,25 +338,6 @@ bb_book_save (BbBook         *self,
 }
 
 static gboolean
-write_withdrawn_at (BbBook         *self,
-                    const BbTable  *table,
-                    gint64          id,
-                    const char     *moment,
-                    GError        **error)
-{
-  g_autofree char *sql = g_strdup_printf ("UPDATE %s SET withdrawn_at = ?2 WHERE id = ?1", table->name);
-  g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
-
-  if (statement == NULL)
-    return FALSE;
-
-  bb_statement_bind_integer (statement, 1, id);
-  bb_statement_bind_text (statement, 2, moment);
-
-  return bb_statement_run (statement, error);
-}
-
-static gboolean
 move_out (BbBook         *self,
           const BbTable  *table,
           gint64          id,
@@ -329,11 +354,10 @@ move_out (BbBook         *self,
 
   if (bb_field_is_set (field, record) == out)
     done = TRUE;
-  else if (write_withdrawn_at (self, table, id, moment, error))
+  else
     {
       bb_field_set_text (field, record, moment);
-      done = _bb_book_mark_stale (self, table, record, error) &&
-             _bb_book_add_event (self, out ? BB_DEED_WITHDRAWN : BB_DEED_RESTORED, table, record, error);
+      done = _bb_book_write_steps (self, table, record, out ? BB_DEED_WITHDRAWN : BB_DEED_RESTORED, error);
     }
   bb_record_free (table, record);
 

@@ -88,7 +88,9 @@ make_sql (const BbSearch *search,
   if (has_words)
     g_string_append_printf (sql, "SELECT rowid FROM %s WHERE %s MATCH ?2", search->index, search->index);
   else
-    g_string_append_printf (sql, "SELECT id FROM %s WHERE withdrawn_at IS NULL", search->table->name);
+    g_string_append_printf (sql, "SELECT id FROM %s WHERE %s", search->table->name,
+                            bb_table_find_field (search->table, "withdrawn_at") != NULL ? "withdrawn_at IS NULL"
+                                                                                        : "TRUE");
   if (of_recipe)
     g_string_append_printf (sql, " AND %s IN (%s)", key, search->of_recipe);
   g_string_append_printf (sql, " ORDER BY %s DESC LIMIT ?1", key);
@@ -96,27 +98,10 @@ make_sql (const BbSearch *search,
   return g_string_free (sql, FALSE);
 }
 
-static GArray *
-collect_keys (BbStatement  *statement,
-              GError      **error)
-{
-  g_autoptr (GArray) ids = g_array_new (FALSE, FALSE, sizeof (gint64));
-  BbStep step = BB_STEP_ROW;
-
-  while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
-    {
-      gint64 id = bb_statement_get_integer (statement, 0);
-
-      g_array_append_val (ids, id);
-    }
-
-  return step == BB_STEP_DONE ? g_steal_pointer (&ids) : NULL;
-}
-
 /**
  * bb_book_search:
  * @self: a book
- * @table: the table of the records: of recipes, blanks, supplies or wash tests
+ * @table: a table whose records have a list: recipes, blanks, supplies, wash tests, customers, machines, lots, jobs
  * @query: what is looked for
  * @error: return location for a #GError
  *
@@ -151,5 +136,5 @@ bb_book_search (BbBook         *self,
   if (query->recipe != 0)
     bb_statement_bind_integer (statement, 3, query->recipe);
 
-  return collect_keys (statement, error);
+  return _bb_statement_collect_keys (statement, error);
 }

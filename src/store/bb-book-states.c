@@ -27,21 +27,68 @@ bb_book_load_standing (BbBook  *self,
 }
 
 /*
- * The state that a standing's event wrote. The event's text is canonical JSON, in which a quotation mark inside a
+ * The state that a record's event wrote. The event's text is canonical JSON, in which a quotation mark inside a
  * text is escaped, so that this can only be the key and its value.
  */
 static int
-find_state (const char *detail)
+find_state (const BbChoices *states,
+            const char      *detail)
 {
-  for (guint i = 0; detail != NULL && i < bb_state_choices.n_items; i++)
+  for (guint i = 0; detail != NULL && i < states->n_items; i++)
     {
-      g_autofree char *pair = g_strdup_printf ("\"state\":\"%s\"", bb_state_choices.items[i].key);
+      g_autofree char *pair = g_strdup_printf ("\"state\":\"%s\"", states->items[i].key);
 
       if (strstr (detail, pair) != NULL)
         return (int) i;
     }
 
   return BB_CHOICE_NONE;
+}
+
+/**
+ * _bb_book_find_state_before:
+ * @self: a book
+ * @table: a table of the book whose records have a state
+ * @id: the key of a record that was put away
+ * @away: the state in which it is put away
+ * @state: (inout): the state in which such records begin; the state before it was put away
+ * @error: return location for a #GError
+ *
+ * Finds out to which state a record goes back; it is where it began if it was put away from the first.
+ *
+ * Returns: %FALSE with an error
+ */
+gboolean
+_bb_book_find_state_before (BbBook         *self,
+                            const BbTable  *table,
+                            gint64          id,
+                            int             away,
+                            int            *state,
+                            GError        **error)
+{
+  g_autoptr (BbStatement) statement = bb_db_prepare (self->db,
+                                                     "SELECT detail FROM event WHERE subject = ?1 AND subject_id = ?2 "
+                                                     "ORDER BY id DESC", error);
+  const BbChoices *states = bb_table_find_field (table, "state")->choices;
+  BbStep step = BB_STEP_ERROR;
+
+  if (statement == NULL)
+    return FALSE;
+
+  bb_statement_bind_text (statement, 1, table->name);
+  bb_statement_bind_integer (statement, 2, id);
+  while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
+    {
+      int found = find_state (states, bb_statement_get_text (statement, 0));
+
+      if (found != BB_CHOICE_NONE && found != away)
+        {
+          *state = found;
+          break;
+        }
+    }
+
+  return step != BB_STEP_ERROR;
 }
 
 /* The state before the withdrawal; a draft if the revision was withdrawn from the first. */
@@ -51,29 +98,13 @@ find_state_before (BbBook            *self,
                    BbState           *state,
                    GError           **error)
 {
-  g_autoptr (BbStatement) statement = bb_db_prepare (self->db,
-                                                     "SELECT detail FROM event WHERE subject = ?1 AND subject_id = ?2 "
-                                                     "ORDER BY id DESC", error);
-  BbStep step = BB_STEP_ERROR;
+  int found = BB_STATE_DRAFT;
+  gboolean done = _bb_book_find_state_before (self, &bb_standing_table, standing->id, BB_STATE_WITHDRAWN, &found,
+                                              error);
 
-  *state = BB_STATE_DRAFT;
-  if (statement == NULL)
-    return FALSE;
+  *state = (BbState) found;
 
-  bb_statement_bind_text (statement, 1, bb_standing_table.name);
-  bb_statement_bind_integer (statement, 2, standing->id);
-  while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
-    {
-      int found = find_state (bb_statement_get_text (statement, 0));
-
-      if (found != BB_CHOICE_NONE && found != BB_STATE_WITHDRAWN)
-        {
-          *state = (BbState) found;
-          break;
-        }
-    }
-
-  return step != BB_STEP_ERROR;
+  return done;
 }
 
 static gboolean

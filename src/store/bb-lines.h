@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "bb-run.h"
 #include "bb-wash.h"
 
 G_BEGIN_DECLS
@@ -45,5 +46,52 @@ BB_DECLARE_TABLE (BbRecipeLine, bb_recipe_line, BB_RECIPE_LINE_FIELDS);
   F (T, LIST, readings, N_("Readings"), .help = N_("What was read, by count of washes."), .item = &bb_reading_table)
 
 BB_DECLARE_TABLE (BbWashLine, bb_wash_line, BB_WASH_LINE_FIELDS);
+
+/**
+ * BbJobCard:
+ *
+ * What a list shows of one job: the job, and its first line. Codes and names are empty texts where there are none.
+ */
+#define BB_JOB_CARD_FIELDS(F, T) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The job's key in this book.")) \
+  F (T, TEXT, code, N_("Number"), .help = N_("The job's number.")) \
+  F (T, TEXT, customer, N_("Customer"), .help = N_("Who ordered it.")) \
+  F (T, TEXT, title, N_("For what"), .help = N_("What the order is for.")) \
+  F (T, CHOICE, state, N_("State"), .help = N_("How far the job has come."), .choices = &bb_job_state_choices) \
+  F (T, DATE, ordered_at, N_("Ordered"), .help = N_("When the order came in.")) \
+  F (T, DATE, due_at, N_("Due"), .help = N_("When it has to be ready.")) \
+  F (T, INTEGER, n_lines, N_("Lines"), .help = N_("How many lines it has, those struck off not counted.")) \
+  F (T, INTEGER, garments, N_("Garments"), .help = N_("How many good garments are wanted.")) \
+  F (T, INTEGER, good, N_("Good"), .help = N_("How many came out well so far.")) \
+  F (T, TEXT, blank, N_("Blank"), .help = N_("The garment of the first line.")) \
+  F (T, TEXT, colourway, N_("Colour"), .help = N_("The colour of the first line.")) \
+  F (T, TEXT, srgb, N_("sRGB"), .help = N_("That colour.")) \
+  F (T, TEXT, artwork, N_("Artwork"), .help = N_("The artwork of the first line.")) \
+  F (T, TEXT, revision, N_("Recipe"), .help = N_("Code of the revision of the first line."))
+
+BB_DECLARE_TABLE (BbJobCard, bb_job_card, BB_JOB_CARD_FIELDS);
+
+/**
+ * BbLineCard:
+ *
+ * What a list shows of one line of a job, and how far it has come.
+ */
+#define BB_LINE_CARD_FIELDS(F, T) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The line's key in this book.")) \
+  F (T, TEXT, code, N_("Line"), .help = N_("The line's code.")) \
+  F (T, TEXT, blank, N_("Blank"), .help = N_("The garment.")) \
+  F (T, TEXT, colourway, N_("Colour"), .help = N_("The garment's colour.")) \
+  F (T, TEXT, srgb, N_("sRGB"), .help = N_("That colour.")) \
+  F (T, TEXT, size, N_("Sizes"), .help = N_("Which sizes.")) \
+  F (T, INTEGER, count, N_("Garments"), .help = N_("How many good garments are wanted.")) \
+  F (T, TEXT, artwork, N_("Artwork"), .help = N_("Name or file of the artwork.")) \
+  F (T, TEXT, placement, N_("Place"), .help = N_("Where on the garment.")) \
+  F (T, TEXT, revision, N_("Recipe"), .help = N_("Code of the revision.")) \
+  F (T, CHOICE, state, N_("State"), .help = N_("Where that revision stands."), .choices = &bb_state_choices) \
+  F (T, INTEGER, good, N_("Good"), .help = N_("How many came out well so far.")) \
+  F (T, INTEGER, spoiled, N_("Spoiled"), .help = N_("How many were spoiled so far.")) \
+  F (T, INTEGER, running, N_("Running"), .help = N_("How many runs have not ended."))
+
+BB_DECLARE_TABLE (BbLineCard, bb_line_card, BB_LINE_CARD_FIELDS);
 
 G_END_DECLS

@@ -3,6 +3,7 @@
 
 #include "bb-searches.h"
 
+#include "bb-run.h"
 #include "bb-wash.h"
 
 /* The notes of what belongs to a record, one after the other. */
@@ -41,6 +42,35 @@
 
 #define WASH_TESTS "SELECT t.id FROM wash_test t JOIN revision v ON v.id = t.revision "
 
+#define CUSTOMER_WORDS \
+  "SELECT r.id, r.code, r.name, COALESCE (r.contact, ''), COALESCE (r.note, '') FROM customer r"
+
+#define EQUIPMENT_WORDS "SELECT r.id, r.code, r.name, r.kind, COALESCE (r.note, '') FROM equipment r"
+
+#define LOT_WORDS \
+  "SELECT r.id, r.code, s.code || ' ' || s.name || ' ' || COALESCE (s.maker, ''), COALESCE (r.batch, ''), " \
+  "COALESCE (r.note, '') FROM lot r JOIN supply s ON s.id = r.supply"
+
+/* What each line of a job has, one after the other. */
+#define OF_LINES(text, joins) \
+  "COALESCE ((SELECT group_concat (n.words, ' ') FROM (SELECT " text " AS words FROM job_line l " joins \
+  " WHERE l.job = r.id AND l.withdrawn_at IS NULL ORDER BY l.number) n), '')"
+
+/* A job is found by what its lines print, by what on, and by what was written down about its runs. */
+#define JOB_WORDS \
+  "SELECT r.id, r.code, c.code || ' ' || c.name, COALESCE (r.title, '') || ' ' || " \
+  OF_LINES ("l.artwork", "") ", " \
+  OF_LINES ("b.code || ' ' || b.name || ' ' || COALESCE (b.maker, '')", \
+            "JOIN colourway w ON w.id = l.colourway JOIN blank b ON b.id = w.blank") ", " \
+  OF_LINES ("w.name", "JOIN colourway w ON w.id = l.colourway") ", " \
+  OF_LINES ("v.code || ' ' || p.name", "JOIN revision v ON v.id = l.revision JOIN recipe p ON p.id = v.recipe") ", " \
+  "COALESCE (r.note, '') || ' ' || " OF_LINES ("l.note", "") " || ' ' || " \
+  OF_LINES ("u.note", "JOIN run u ON u.line = l.id") " || ' ' || " \
+  OF_LINES ("a.text", "JOIN run u ON u.line = l.id JOIN annotation a ON a.run = u.id") " " \
+  "FROM job r JOIN customer c ON c.id = r.customer"
+
+#define JOBS_OF_LINES "SELECT l.job FROM job_line l "
+
 static const BbSearch searches[BB_N_SEARCHES] = {
   { &bb_recipe_table, "search_recipe", "code, name, family, blank, colourway, note", RECIPE_WORDS, NULL, { NULL } },
   { &bb_blank_table, "search_blank", "code, name, maker, fabric, colourway, note", BLANK_WORDS, NULL,
@@ -49,6 +79,12 @@ static const BbSearch searches[BB_N_SEARCHES] = {
     { &bb_supply_kind_choices } },
   { &bb_wash_test_table, "search_wash_test", "code, recipe, blank, colourway, note", WASH_TEST_WORDS,
     WASH_TESTS "WHERE v.recipe = ?3", { NULL } },
+  { &bb_customer_table, "search_customer", "code, name, contact, note", CUSTOMER_WORDS, NULL, { NULL } },
+  { &bb_equipment_table, "search_equipment", "code, name, kind, note", EQUIPMENT_WORDS, NULL,
+    { &bb_equipment_kind_choices } },
+  { &bb_lot_table, "search_lot", "code, supply, batch, note", LOT_WORDS, NULL, { NULL } },
+  { &bb_job_table, "search_job", "code, customer, artwork, blank, colourway, recipe, note", JOB_WORDS,
+    JOBS_OF_LINES "JOIN revision v ON v.id = l.revision WHERE v.recipe = ?3", { NULL } },
 };
 
 static const BbTouch touches[] = {
@@ -69,12 +105,22 @@ static const BbTouch touches[] = {
     "UNION " WASH_TESTS "JOIN recipe p ON p.id = v.recipe JOIN colourway c ON c.id = p.colourway "
     "WHERE c.blank = ?1" },
   { &bb_reading_table, &bb_wash_test_table, "SELECT wash_test FROM reading WHERE id = ?1" },
+  { &bb_supply_table, &bb_lot_table, "SELECT id FROM lot WHERE supply = ?1" },
+  { &bb_customer_table, &bb_job_table, "SELECT id FROM job WHERE customer = ?1" },
+  { &bb_blank_table, &bb_job_table,
+    JOBS_OF_LINES "JOIN colourway w ON w.id = l.colourway WHERE w.blank = ?1" },
+  { &bb_colourway_table, &bb_job_table, JOBS_OF_LINES "WHERE l.colourway = ?1" },
+  { &bb_recipe_table, &bb_job_table, JOBS_OF_LINES "JOIN revision v ON v.id = l.revision WHERE v.recipe = ?1" },
+  { &bb_job_line_table, &bb_job_table, JOBS_OF_LINES "WHERE l.id = ?1" },
+  { &bb_run_table, &bb_job_table, JOBS_OF_LINES "JOIN run u ON u.line = l.id WHERE u.id = ?1" },
+  { &bb_annotation_table, &bb_job_table,
+    JOBS_OF_LINES "JOIN run u ON u.line = l.id JOIN annotation a ON a.run = u.id WHERE a.id = ?1" },
 };
 
 /**
  * bb_searches:
  *
- * Returns: (transfer none) (array fixed-size=4): every search of the book
+ * Returns: (transfer none) (array fixed-size=8): every search of the book
  */
 const BbSearch *
 bb_searches (void)

@@ -36,7 +36,9 @@ gboolean
 bb_field_is_column (const BbField *self,
                     BbColumns      scope)
 {
-  if (scope == BB_COLUMNS_SAVED && (g_str_equal (self->name, "id") || g_str_equal (self->name, "withdrawn_at")))
+  if (scope == BB_COLUMNS_SAVED && (self->stepwise || g_str_equal (self->name, "id")))
+    return FALSE;
+  if (scope == BB_COLUMNS_STEPS && !self->stepwise)
     return FALSE;
 
   return is_one_value (self);
@@ -119,19 +121,21 @@ bb_sql_insert (const BbTable *table)
 /**
  * bb_sql_update:
  * @table: a table
+ * @scope: which columns are changed
  *
- * Returns: (transfer full): a statement that changes a record and gives its key; it takes the columns that are
- *   saved as parameters from ?1, then the key
+ * Returns: (transfer full): a statement that changes a record and gives its key; it takes the columns of @scope as
+ *   parameters from ?1, then the key
  */
 char *
-bb_sql_update (const BbTable *table)
+bb_sql_update (const BbTable *table,
+               BbColumns      scope)
 {
   GString *sql = g_string_new ("UPDATE ");
   guint n = 0;
 
   g_string_append_printf (sql, "%s SET ", table->name);
   for (guint i = 0; i < table->n_fields; i++)
-    if (bb_field_is_column (&table->fields[i], BB_COLUMNS_SAVED))
+    if (bb_field_is_column (&table->fields[i], scope))
       {
         n++;
         g_string_append_printf (sql, "%s%s = ?%u", n > 1 ? ", " : "", table->fields[i].name, n);

@@ -42,6 +42,33 @@ resolve (const BbField *field,
   return FALSE;
 }
 
+static gboolean
+add_to (gpointer   record,
+        guint      done,
+        guint      total,
+        gpointer   data,
+        GError   **error)
+{
+  GPtrArray *records = data;
+
+  (void) error;
+  g_assert_cmpuint (done, ==, records->len);
+  g_assert_cmpuint (done, <, total);
+  g_ptr_array_add (records, record);
+
+  return TRUE;
+}
+
+static GPtrArray *
+read_all (const BbTable *table,
+          const char    *text,
+          GError       **error)
+{
+  g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (table->free_record);
+
+  return bb_csv_read (table, text, strlen (text), resolve, add_to, records, error) ? g_steal_pointer (&records) : NULL;
+}
+
 static BbBlank *
 make_blank (const char *code,
             const char *name,
@@ -73,7 +100,7 @@ assert_round_trip (const BbTable *table,
   g_autoptr (GPtrArray) again = NULL;
 
   g_assert_no_error (error);
-  again = bb_csv_read (table, text, strlen (text), resolve, NULL, &error);
+  again = read_all (table, text, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (again->len, ==, records->len);
   for (guint i = 0; i < records->len; i++)
@@ -130,7 +157,7 @@ test_numbers_are_not_guarded (void)
   supply->shelf_life_days = 365;
   g_ptr_array_add (records, supply);
   text = bb_csv_write (&bb_supply_table, records, name_record, NULL, NULL);
-  g_assert_nonnull (strstr (text, ",-0.1,365,"));
+  g_assert_nonnull (strstr (text, ",-0.1,,,,365,"));
   assert_round_trip (&bb_supply_table, records);
 }
 
@@ -177,7 +204,7 @@ test_columns_in_any_order (void)
   const char *text = "\xef\xbb\xbfsrgb,blank,\"code\",name\n#102030,A-4,N-1,\"Navy, deep\"\n\n"
                      "#ffffff,A-5,W-1,'=white\n";
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) records = bb_csv_read (&bb_colourway_table, text, strlen (text), resolve, NULL, &error);
+  g_autoptr (GPtrArray) records = read_all (&bb_colourway_table, text, &error);
   const BbColourway *first = NULL;
   const BbColourway *second = NULL;
 
@@ -221,8 +248,7 @@ test_refusals (void)
   for (guint i = 0; i < G_N_ELEMENTS (refused); i++)
     {
       g_autoptr (GError) error = NULL;
-      g_autoptr (GPtrArray) records = bb_csv_read (&bb_blank_table, refused[i].text, strlen (refused[i].text), resolve,
-                                                   NULL, &error);
+      g_autoptr (GPtrArray) records = read_all (&bb_blank_table, refused[i].text, &error);
 
       g_assert_null (records);
       g_test_message ("%s", error->message);

@@ -37,6 +37,7 @@ main (int   argc,
   if (!bb_book_save_revision (book, next, &error) ||
       !bb_book_keep_form (book, "blank/new", "{\"name\":\"Ta\"}", &error))
     g_error ("%s", error->message);
+  helper_fill_jobs (book, shop);
   helper_close (book);
 
   return 0;

@@ -180,6 +180,76 @@ helper_make_reading (gint64 wash_test,
   return reading;
 }
 
+BbCustomer *
+helper_make_customer (const char *code,
+                      const char *name)
+{
+  BbCustomer *customer = bb_customer_new ();
+
+  customer->code = g_strdup (code);
+  customer->name = g_strdup (name);
+
+  return customer;
+}
+
+BbEquipment *
+helper_make_equipment (const char      *code,
+                       BbEquipmentKind  kind)
+{
+  BbEquipment *equipment = bb_equipment_new ();
+
+  equipment->code = g_strdup (code);
+  equipment->name = g_strdup ("Bench machine");
+  equipment->kind = (int) kind;
+
+  return equipment;
+}
+
+BbLot *
+helper_make_lot (const char *code,
+                 gint64      supply)
+{
+  BbLot *lot = bb_lot_new ();
+
+  lot->code = g_strdup (code);
+  lot->supply = supply;
+  lot->start_g = 1000;
+  lot->container_g = 80;
+
+  return lot;
+}
+
+BbJob *
+helper_make_job (const char *code,
+                 gint64      customer)
+{
+  BbJob *job = bb_job_new ();
+
+  job->code = g_strdup (code);
+  job->customer = customer;
+  job->ordered_at = g_strdup ("2025-03-10");
+
+  return job;
+}
+
+BbJobLine *
+helper_make_line (gint64 job,
+                  gint64 colourway,
+                  gint64 revision)
+{
+  BbJobLine *line = bb_job_line_new ();
+
+  line->job = job;
+  line->colourway = colourway;
+  line->count = 24;
+  line->artwork = g_strdup ("heron.png");
+  line->print_width_mm = 280;
+  line->print_height_mm = 300;
+  line->revision = revision;
+
+  return line;
+}
+
 void
 helper_save (BbBook        *book,
              const BbTable *table,
@@ -236,9 +306,53 @@ helper_fill (BbBook *book)
   return shop;
 }
 
+/* A job that runs: one run of it has not ended, with a lot and a remark. */
+void
+helper_fill_jobs (BbBook *book,
+                  Shop   *shop)
+{
+  g_autoptr (GError) error = NULL;
+  BbWeighed *weighed = NULL;
+  BbDeparture *departure = NULL;
+
+  shop->customer = helper_make_customer ("HERON", "Heron Street Choir");
+  helper_save (book, &bb_customer_table, shop->customer);
+  shop->press = helper_make_equipment ("PRESS-1", BB_EQUIPMENT_PRESS);
+  helper_save (book, &bb_equipment_table, shop->press);
+  shop->lot = helper_make_lot ("L-1", shop->pretreat->id);
+  helper_save (book, &bb_lot_table, shop->lot);
+  shop->job = helper_make_job ("2503-01", shop->customer->id);
+  helper_save (book, &bb_job_table, shop->job);
+  shop->line = helper_make_line (shop->job->id, shop->colourway->id, shop->revision->id);
+  g_assert_true (bb_book_save_job_line (book, shop->line, &error));
+  g_assert_no_error (error);
+
+  shop->run = bb_run_new ();
+  shop->run->line = shop->line->id;
+  shop->run->curer = shop->press->id;
+  shop->run->good = 10;
+  shop->run->spoiled = 1;
+  shop->run->spoilt_by = BB_SPOILT_PLACE;
+  weighed = bb_field_append_item (bb_table_find_field (&bb_run_table, "weighed"), shop->run);
+  *weighed = (BbWeighed) { .tare_g = 160, .wet_g = 176.5, .box_area_m2 = 0.1 };
+  departure = bb_field_append_item (bb_table_find_field (&bb_run_table, "departures"), shop->run);
+  *departure = (BbDeparture) { .setting = g_strdup ("cure_s"), .done = g_strdup ("40") };
+  g_assert_true (bb_book_start_run (book, shop->run, &error));
+  g_assert_no_error (error);
+  g_assert_true (bb_book_use_lot (book, shop->lot->id, shop->run->id, 250, &error));
+  g_assert_true (bb_book_annotate_run (book, shop->run->id, "The press was cold at first.", &error));
+  g_assert_no_error (error);
+}
+
 void
 helper_shop_free (Shop *shop)
 {
+  bb_customer_free (shop->customer);
+  bb_equipment_free (shop->press);
+  bb_lot_free (shop->lot);
+  bb_job_free (shop->job);
+  bb_job_line_free (shop->line);
+  bb_run_free (shop->run);
   bb_person_free (shop->person);
   bb_blank_free (shop->blank);
   bb_colourway_free (shop->colourway);

@@ -3,7 +3,7 @@
 
 #include <sqlite3.h>
 
-#include "bb-book.h"
+#include "bb-book-jobs.h"
 #include "bb-error.h"
 
 G_BEGIN_DECLS
@@ -25,6 +25,12 @@ typedef struct {
   BbRevision *revision;
   BbWashTest *wash_test;
   BbReading *reading;
+  BbCustomer *customer;
+  BbEquipment *press;
+  BbLot *lot;
+  BbJob *job;
+  BbJobLine *line;
+  BbRun *run;
 } Shop;
 
 BbPerson    *helper_make_person     (const char     *code);
@@ -44,6 +50,17 @@ BbWashTest  *helper_make_wash_test  (const char     *code,
                                      gint64          revision);
 BbReading   *helper_make_reading    (gint64          wash_test,
                                      gint64          cycles);
+BbCustomer  *helper_make_customer   (const char     *code,
+                                     const char     *name);
+BbEquipment *helper_make_equipment  (const char     *code,
+                                     BbEquipmentKind kind);
+BbLot       *helper_make_lot        (const char     *code,
+                                     gint64          supply);
+BbJob       *helper_make_job        (const char     *code,
+                                     gint64          customer);
+BbJobLine   *helper_make_line       (gint64          job,
+                                     gint64          colourway,
+                                     gint64          revision);
 void         helper_save            (BbBook         *book,
                                      const BbTable  *table,
                                      gpointer        record);
@@ -52,6 +69,8 @@ GArray      *helper_search          (BbBook         *book,
                                      const char     *text,
                                      guint           limit);
 Shop        *helper_fill            (BbBook         *book);
+void         helper_fill_jobs       (BbBook         *book,
+                                     Shop           *shop);
 void         helper_shop_free       (Shop           *shop);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Shop, helper_shop_free)

@@ -30,6 +30,7 @@ spoil (const char *sql,
   sqlite3 *plain = NULL;
   gboolean found = FALSE;
 
+  helper_fill_jobs (book, shop);
   before = check (book);
   g_assert_cmpuint (before->len, ==, 0);
 
@@ -56,6 +57,13 @@ test_records (void)
   spoil ("UPDATE reading SET read_at = '2025-02-31'", "reading 1: read_at");
   spoil ("PRAGMA ignore_check_constraints = ON; UPDATE blank SET mass_g_per_m2 = 4000", "blank 1: mass_g_per_m2");
   spoil ("PRAGMA ignore_check_constraints = ON; UPDATE blank SET knit = 'lace'", "lace");
+}
+
+static void
+test_last_runs (void)
+{
+  spoil ("DELETE FROM last_run", "summary of the runs");
+  spoil ("UPDATE last_run SET revision = 7", "summary of the runs");
 }
 
 static void
@@ -168,6 +176,7 @@ main (int   argc,
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
 
   g_test_add_func ("/check/records", test_records);
+  g_test_add_func ("/check/last-runs", test_last_runs);
   g_test_add_func ("/check/references", test_references);
   g_test_add_func ("/check/search", test_search);
   g_test_add_func ("/check/rules", test_rules);

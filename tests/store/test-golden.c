@@ -9,6 +9,8 @@
 
 /* A book of every released schema, as make-golden.c made it then, opens with all that is in it. */
 
+#define FIRST_WITH_JOBS 3
+
 static BbBook *
 open_golden (guint schema)
 {
@@ -48,6 +50,24 @@ check_revisions (BbBook *book,
   g_assert_cmpint (bb_book_revision_is_used (book, next->id, NULL), ==, 0);
 }
 
+/* From the third schema on there are jobs. */
+static void
+check_jobs (BbBook *book)
+{
+  g_autoptr (BbJob) job = bb_book_load_by_code (book, &bb_job_table, "2503-01", NULL);
+  g_autoptr (BbRun) run = bb_book_load_by_code (book, &bb_run_table, "2503-01.1.1", NULL);
+  g_autoptr (BbLot) lot = bb_book_load_by_code (book, &bb_lot_table, "L-1", NULL);
+  double left_g = 0;
+
+  g_assert_cmpint (job->state, ==, BB_JOB_RUNNING);
+  g_assert_cmpint (run->good, ==, 10);
+  g_assert_cmpuint (run->weighed->len, ==, 1);
+  g_assert_cmpfloat (g_array_index (run->weighed, BbWeighed, 0).wet_g, ==, 176.5);
+  g_assert_cmpstr (g_array_index (run->departures, BbDeparture, 0).setting, ==, "cure_s");
+  g_assert_true (bb_book_get_lot_left (book, lot->id, &left_g, NULL));
+  g_assert_cmpfloat (left_g, ==, 750);
+}
+
 static void
 test_opens (gconstpointer data)
 {
@@ -71,6 +91,8 @@ test_opens (gconstpointer data)
   g_assert_cmpint (((const BbReading *) g_ptr_array_index (readings, 0))->change, ==, BB_GRADE_4_5);
   g_assert_cmpuint (found->len, ==, 1);
   g_assert_cmpstr (form, ==, "{\"name\":\"Ta\"}");
+  if (GPOINTER_TO_UINT (data) >= FIRST_WITH_JOBS)
+    check_jobs (book);
 
   findings = bb_book_check (book, NULL, &error);
   g_assert_no_error (error);

@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-job.h"
+
+#include <string.h>
+
+#include "bb-error.h"
+
+BB_DEFINE_CHOICES (bb_job_state, "job state", BB_JOB_STATE_CHOICES);
+
+static gboolean
+check_job (gconstpointer record,
+           GError      **error)
+{
+  const BbJob *self = record;
+
+  if (self->due_at != NULL && self->ordered_at != NULL && strncmp (self->due_at, self->ordered_at, 10) < 0)
+    {
+      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
+                           _("due_at: the job is due before it was ordered."));
+      return FALSE;
+    }
+
+  return TRUE;
+}
+
+/**
+ * bb_job_state_may_become:
+ * @from: the state that a job is in
+ * @to: the state wanted
+ *
+ * A planned job runs and is done, and either can be cancelled. A job that was called done too early runs again. A
+ * cancellation can be undone to the state before it.
+ *
+ * Returns: %TRUE if the step is allowed
+ */
+gboolean
+bb_job_state_may_become (BbJobState from,
+                         BbJobState to)
+{
+  switch (from)
+    {
+    case BB_JOB_PLANNED:
+      return to == BB_JOB_RUNNING || to == BB_JOB_CANCELLED;
+    case BB_JOB_RUNNING:
+      return to == BB_JOB_DONE || to == BB_JOB_CANCELLED;
+    case BB_JOB_DONE:
+      return to == BB_JOB_RUNNING;
+    case BB_JOB_CANCELLED:
+      return to != BB_JOB_CANCELLED;
+    default:
+      g_return_val_if_reached (FALSE);
+    }
+}
+
+BB_DEFINE_TABLE (BbCustomer, bb_customer, "customer", N_("Customer"), BB_CUSTOMER_FIELDS, NULL)
+BB_DEFINE_TABLE (BbJob, bb_job, "job", N_("Job"), BB_JOB_FIELDS, check_job)
+BB_DEFINE_TABLE (BbJobLine, bb_job_line, "job_line", N_("Line of a job"), BB_JOB_LINE_FIELDS, NULL)

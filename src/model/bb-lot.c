@@ -1,0 +1,112 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-lot.h"
+
+#include <string.h>
+
+#include "bb-error.h"
+
+static gboolean
+check_lot (gconstpointer record,
+           GError      **error)
+{
+  const BbLot *self = record;
+
+  if (self->opened_at != NULL && self->received_at != NULL && strncmp (self->opened_at, self->received_at, 10) < 0)
+    {
+      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
+                           _("opened_at: the container was opened before it came into the shop."));
+      return FALSE;
+    }
+
+  return TRUE;
+}
+
+static char *
+day_after (const char *date,
+           gint64      days)
+{
+  GDate day;
+
+  g_date_clear (&day, 1);
+  g_date_set_dmy (&day, (GDateDay) g_ascii_strtoull (date + 8, NULL, 10),
+                  (GDateMonth) g_ascii_strtoull (date + 5, NULL, 10), (GDateYear) g_ascii_strtoull (date, NULL, 10));
+  g_date_add_days (&day, (guint) days);
+
+  return g_strdup_printf ("%04u-%02u-%02u", g_date_get_year (&day), (guint) g_date_get_month (&day),
+                          g_date_get_day (&day));
+}
+
+/**
+ * bb_lot_dup_last_day:
+ * @self: a lot
+ * @supply: what is in it
+ *
+ * The maker's date, or the end of the days that the supply keeps once opened, whichever comes first.
+ *
+ * Returns: (transfer full) (nullable): the last day of use as `YYYY-MM-DD`, or %NULL if none is known
+ */
+char *
+bb_lot_dup_last_day (const BbLot    *self,
+                     const BbSupply *supply)
+{
+  g_autofree char *printed = NULL;
+  g_autofree char *opened = NULL;
+
+  g_return_val_if_fail (self != NULL && supply != NULL, NULL);
+
+  if (self->expires_at != NULL)
+    printed = g_strndup (self->expires_at, 10);
+  if (self->opened_at != NULL && supply->open_life_days != BB_INTEGER_NONE)
+    opened = day_after (self->opened_at, supply->open_life_days);
+
+  /* Days in this form are ordered as their texts are. */
+  if (opened == NULL || (printed != NULL && strcmp (printed, opened) <= 0))
+    return g_steal_pointer (&printed);
+
+  return g_steal_pointer (&opened);
+}
+
+/**
+ * bb_stock_is_past:
+ * @self: a lot as it stands
+ * @day: a day as `YYYY-MM-DD`
+ *
+ * Returns: %TRUE if its last day of use lies before @day
+ */
+gboolean
+bb_stock_is_past (const BbStock *self,
+                  const char    *day)
+{
+  return self->last_day != NULL && strncmp (self->last_day, day, strlen ("YYYY-MM-DD")) < 0;
+}
+
+/**
+ * bb_stock_compare:
+ * @a: a lot as it stands
+ * @b: another
+ *
+ * The order in which lots are used up: first the one that has to be used first, of equals the one that is open, then
+ * the one that came first. A lot without a last day keeps.
+ *
+ * Returns: less than, equal to or greater than 0, as for sorting
+ */
+int
+bb_stock_compare (const BbStock *a,
+                  const BbStock *b)
+{
+  int days = 0;
+
+  if (a->last_day != NULL && b->last_day != NULL)
+    days = strcmp (a->last_day, b->last_day);
+  else if (a->last_day != NULL || b->last_day != NULL)
+    days = a->last_day != NULL ? -1 : 1;
+  if (days != 0)
+    return days;
+  if ((a->opened_at != NULL) != (b->opened_at != NULL))
+    return a->opened_at != NULL ? -1 : 1;
+
+  return (a->id > b->id) - (a->id < b->id);
+}
+
+BB_DEFINE_TABLE (BbLot, bb_lot, "lot", N_("Lot"), BB_LOT_FIELDS, check_lot)
+BB_DEFINE_TABLE (BbStock, bb_stock, "stock", N_("Lot"), BB_STOCK_FIELDS, NULL)
