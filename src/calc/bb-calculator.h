@@ -35,12 +35,10 @@ typedef struct {
   BbCalculate calculate;
 } BbCalculator;
 
-const BbCalculator * const *bb_calculators      (guint              *n_calculators);
-const BbCalculator         *bb_calculator_find  (const char         *name);
-gboolean                    bb_calculator_run   (const BbCalculator *self,
-                                                 gconstpointer       in,
-                                                 gpointer            out,
-                                                 GError            **error);
+gboolean bb_calculator_run (const BbCalculator *self,
+                            gconstpointer       in,
+                            gpointer            out,
+                            GError            **error);
 
 /*
  * A calculator's file declares its function as

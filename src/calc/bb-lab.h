@@ -18,6 +18,7 @@ gboolean  bb_lab_check           (const char      *key,
                                   GArray          *lab,
                                   GError         **error);
 cmsCIELab bb_lab_from_array      (GArray          *lab);
+cmsCIELab bb_lab_from_srgb       (const guint8     rgb[3]);
 double    bb_lch_hue_difference  (const cmsCIELCh *from,
                                   const cmsCIELCh *to);
 

@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-calculator.h"
+#include "bb-calculators.h"
 #include "bb-canonical.h"
 #include "bb-describe.h"
 #include "bb-json.h"

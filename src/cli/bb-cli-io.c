@@ -8,6 +8,7 @@
 
 #include "bb-error.h"
 #include "bb-exchange-error.h"
+#include "bb-image-error.h"
 #include "bb-json.h"
 
 #define BLOCK 65536
@@ -66,6 +67,9 @@ bb_cli_fail_by_error (const GError *error,
 
   if (error->domain == BB_MODEL_ERROR)
     return bb_cli_fail (BB_CLI_USAGE, "%s", error->message);
+  /* The message names the picture, which is not the file that named it. */
+  if (error->domain == BB_IMAGE_ERROR)
+    return bb_cli_fail (BB_CLI_UNREADABLE, "%s", error->message);
   if (error->domain == G_FILE_ERROR ||
       g_error_matches (error, BB_EXCHANGE_ERROR, BB_EXCHANGE_ERROR_UNREADABLE) ||
       g_error_matches (error, BB_EXCHANGE_ERROR, BB_EXCHANGE_ERROR_TOO_LARGE) ||

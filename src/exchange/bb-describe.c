@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-calculators.h"
 #include "bb-canonical.h"
 
 static const char * const kind_names[] = {

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "bb-calculator.h"
+#include "bb-calculators.h"
 #include "bb-json.h"
 #include "bb-problem.h"
 #include "vectors.h"
@@ -194,6 +194,7 @@ main (int   argc,
   const BbCalculator * const *calculators = bb_calculators (&n_calculators);
 
   g_test_init (&argc, &argv, NULL);
+  vectors_enter_folder ();
 
   for (guint i = 0; i < n_calculators; i++)
     {

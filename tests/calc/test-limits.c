@@ -5,6 +5,7 @@
 
 #include "bb-batch.h"
 #include "bb-box.h"
+#include "bb-calculators.h"
 #include "bb-canonical.h"
 #include "bb-colour-difference.h"
 #include "bb-control-chart.h"

@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "bb-calculator.h"
+#include "bb-calculators.h"
 #include "bb-canonical.h"
 #include "bb-json.h"
 #include "vectors.h"
@@ -280,6 +280,7 @@ main (int   argc,
   const BbCalculator * const *calculators = bb_calculators (&n_calculators);
 
   g_test_init (&argc, &argv, NULL);
+  vectors_enter_folder ();
 
   g_test_add_func ("/vectors/no-stray-file", test_no_stray_file);
   for (guint i = 0; i < n_calculators; i++)

@@ -3,6 +3,8 @@
 
 #include "vectors.h"
 
+#include <glib/gstdio.h>
+
 #include "bb-json.h"
 
 /**
@@ -31,4 +33,11 @@ vectors_load (const char *name)
     g_error ("%s: is not a list of vectors", path);
 
   return node;
+}
+
+/* Into the folder from which vectors name the files that they want to be read. */
+void
+vectors_enter_folder (void)
+{
+  g_assert_cmpint (g_chdir (g_test_get_dir (G_TEST_DIST)), ==, 0);
 }

@@ -5,6 +5,7 @@
 
 G_BEGIN_DECLS
 
-JsonNode *vectors_load (const char *name);
+JsonNode *vectors_load         (const char *name);
+void      vectors_enter_folder (void);
 
 G_END_DECLS

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
 
-#include "bb-calculator.h"
+#include "bb-calculators.h"
 #include "bb-json.h"
 #include "run.h"
 
@@ -100,6 +100,36 @@ test_files_that_cant_be_read (void)
   assert_refused (none, 3, "missing.json: ");
   assert_refused (folder, 3, g_get_tmp_dir ());
   assert_refused (device, 3, "/dev/zero: ");
+}
+
+/* A picture that can't be read is a file that can't be read, and the one that the message names. */
+static void
+test_pictures (void)
+{
+  static const struct {
+    const char *file;
+    int status;
+    const char *part;
+  } pictures[] = {
+    { "none.png", 3, "none.png: No such file or directory" },
+    { "meson.build", 3, "meson.build: is not a PNG picture" },
+    { "cli", 3, "cli: is a folder" },
+  };
+  g_autofree char *good = g_test_build_filename (G_TEST_DIST, "image", "pictures", "rgba-8.png", NULL);
+  g_autofree char *input = g_strdup_printf ("{\"file\":\"%s\",\"print_width_mm\":29,\"mode\":\"underbase\"}", good);
+  g_autoptr (Answer) answer = run_cli (input, -1, "calc", "artwork", NULL);
+
+  g_assert_cmpint (answer->status, ==, 0);
+  g_assert_true (g_str_has_prefix (answer->out, "{\"width_px\":29,\"height_px\":19,\"print_height_mm\":19,"));
+  for (guint i = 0; i < G_N_ELEMENTS (pictures); i++)
+    {
+      g_autofree char *path = g_test_build_filename (G_TEST_DIST, pictures[i].file, NULL);
+      g_autofree char *bad = g_strdup_printf ("{\"file\":\"%s\",\"print_width_mm\":29,\"mode\":\"underbase\"}", path);
+      g_autoptr (Answer) refusal = run_cli (bad, -1, "calc", "artwork", NULL);
+
+      assert_refused (refusal, pictures[i].status, pictures[i].part);
+      assert_refused (refusal, pictures[i].status, path);
+    }
 }
 
 static void
@@ -219,6 +249,7 @@ main (int   argc,
   g_test_add_func ("/cli-calc/refusals", test_refusals);
   g_test_add_func ("/cli-calc/hostile-depth", test_hostile_depth);
   g_test_add_func ("/cli-calc/files-that-cant-be-read", test_files_that_cant_be_read);
+  g_test_add_func ("/cli-calc/pictures", test_pictures);
   g_test_add_func ("/cli-calc/usage", test_usage);
   g_test_add_func ("/cli-calc/help-and-version", test_help_and_version);
   g_test_add_func ("/cli-calc/full-disk-is-noticed", test_full_disk_is_noticed);

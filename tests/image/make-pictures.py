@@ -118,9 +118,16 @@ def draw(colour_type, depth):
     return [[pixel(colour_type, depth, x, y) for x in range(WIDTH)] for y in range(HEIGHT)]
 
 
+def palette_colour(i, n):
+    if i in (0, n // 4):
+        return 24, 3 * i, 5
+    if i == n - 1:
+        return 250, 255, 245
+    return 255 * i // (n - 1), abs(255 - 510 * i // (n - 1)), 255 - 255 * i // (n - 1)
+
+
 def palette(depth):
-    n = 2 ** depth
-    return b"".join(bytes((255 * i // (n - 1), abs(255 - 510 * i // (n - 1)), 255 - 255 * i // (n - 1))) for i in range(n))
+    return b"".join(bytes(palette_colour(i, 2 ** depth)) for i in range(2 ** depth))
 
 
 def transparent(colour_type, depth, pixels):
