@@ -6,9 +6,13 @@
 
 /* libpng as it is used here: what it reads from, what it may take, and how it says what is wrong. */
 
+#define CHUNK_IHDR BB_CHUNK ('I', 'H', 'D', 'R')
 #define CHUNK_TRNS BB_CHUNK ('t', 'R', 'N', 'S')
 #define CHUNK_ICCP BB_CHUNK ('i', 'C', 'C', 'P')
 #define CHUNK_IDAT BB_CHUNK ('I', 'D', 'A', 'T')
+
+/* Where the first chunk's data begin: behind the signature, its length and its name. */
+#define FIRST_DATA 16
 
 /* What else there is beside the chunks without which nothing can be read; iCCP is the last. */
 static const png_byte used_chunks[] = "pHYs\0gAMA\0sRGB\0iCCP";
@@ -162,6 +166,8 @@ on_read (png_structp png,
       png_set_benign_errors (png, may_be_bad (self->source.chunk));
       if (self->source.chunk == CHUNK_ICCP)
         self->has_profile_chunk = TRUE;
+      if (self->source.chunk != CHUNK_IHDR && self->source.position == FIRST_DATA)
+        take_damage (self, _("IHDR is not the first chunk"));
       if (self->source.chunk != CHUNK_IDAT && self->source.length > BB_PNG_MAX_CHUNK)
         take_long_chunk (self);
     }

@@ -323,6 +323,25 @@ test_unused_chunks (void)
     }
 }
 
+/* Also if it is one that a form passes over and another reads. */
+static void
+test_first_chunk (void)
+{
+  static const guint8 header[] = { 0, 0, 0, 1, 0, 0, 0, 1, 8, 0, 0, 0, 0 };
+  static const char * const names[] = { "iCCP", "gAMA", "pHYs", "tEXt", "abCd" };
+  g_autoptr (GBytes) nothing = chunks_write ("IEND", NULL, (gsize) 0, NULL);
+
+  assert_refused (nothing, BB_IMAGE_ERROR_DAMAGED, "IHDR is not the first chunk");
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autoptr (GBytes) bytes = chunks_write (names[i], "x", (gsize) 1, "IHDR", header, sizeof header, "IDAT",
+                                               "\x78\x9c\x63\x60\0\0\0\2\0\1", (gsize) 10, "IEND", NULL, (gsize) 0,
+                                               NULL);
+
+      assert_refused (bytes, BB_IMAGE_ERROR_DAMAGED, "IHDR is not the first chunk");
+    }
+}
+
 /* A bad tRNS is refused, as the picture without it is another one; so is a critical chunk that nobody knows. */
 static void
 test_chunks_that_matter (void)
@@ -385,6 +404,7 @@ main (int   argc,
   g_test_add_func ("/png-refusals/sizes", test_sizes);
   g_test_add_func ("/png-refusals/long-chunks", test_long_chunks);
   g_test_add_func ("/png-refusals/unused-chunks", test_unused_chunks);
+  g_test_add_func ("/png-refusals/first-chunk", test_first_chunk);
   g_test_add_func ("/png-refusals/chunks-that-matter", test_chunks_that_matter);
   g_test_add_func ("/png-refusals/profile-that-grows", test_profile_that_grows);
 
