@@ -107,3 +107,48 @@ bb_text_is_date (const char *text)
   return !timed || (get_number (text + 11, 2) < 24 && get_number (text + 14, 2) < 60 &&
                     get_number (text + 17, 2) < 60);
 }
+
+/**
+ * bb_text_quote:
+ * @text: a text from outside
+ * @length: its length in bytes, or -1 where it ends with a zero byte
+ * @longest: how many characters of it are shown
+ *
+ * Makes any text fit to stand in a one-line message: control characters, marks of writing direction and broken UTF-8
+ * are shown by their code, and what is too long is cut.
+ *
+ * Returns: (transfer full): the text, without quotation marks
+ */
+char *
+bb_text_quote (const char *text,
+               gssize      length,
+               guint       longest)
+{
+  GString *out = g_string_new (NULL);
+  const char *end = text + (length < 0 ? (gssize) strlen (text) : length);
+  guint n = 0;
+
+  for (const char *p = text; p < end; n++)
+    {
+      gunichar c = g_utf8_get_char_validated (p, end - p);
+
+      if (n == longest)
+        {
+          g_string_append (out, "…");
+          break;
+        }
+      if (c == (gunichar) -1 || c == (gunichar) -2)
+        {
+          g_string_append_printf (out, "\\x%02x", (guint) (guchar) *p);
+          p++;
+          continue;
+        }
+      if (g_unichar_isprint (c))
+        g_string_append_unichar (out, c);
+      else
+        g_string_append_printf (out, "\\u%04x", c);
+      p = g_utf8_next_char (p);
+    }
+
+  return g_string_free (out, FALSE);
+}

@@ -8,5 +8,8 @@ G_BEGIN_DECLS
 gboolean bb_text_is_plain (const char *text,
                            gboolean    multiline);
 gboolean bb_text_is_date  (const char *text);
+char    *bb_text_quote    (const char *text,
+                           gssize      length,
+                           guint       longest);
 
 G_END_DECLS

@@ -10,6 +10,7 @@
 #include "bb-migrate.h"
 #include "bb-problem.h"
 #include "bb-record-sql.h"
+#include "bb-text.h"
 
 #define SCHEMA "SELECT type, name, COALESCE (sql, '') FROM sqlite_schema"
 
@@ -26,11 +27,25 @@ typedef struct {
 typedef gboolean (*CheckFunc) (Check   *self,
                                GError **error);
 
+/* What is found may quote the file, which may hold anything. */
 static void
 add (Check *self,
      char  *finding)
 {
-  g_ptr_array_add (self->findings, finding);
+  g_ptr_array_add (self->findings, bb_text_quote (finding, -1, LONGEST_FINDING));
+  g_free (finding);
+}
+
+/* SQLite tells what is wrong with pages in one text of many lines; the first says which database it is. */
+static void
+add_damage (Check      *self,
+            const char *text)
+{
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+
+  for (guint i = 0; lines[i] != NULL; i++)
+    if (!g_str_has_prefix (lines[i], "*** in database"))
+      add (self, g_strdup_printf (_("The file is damaged: %s"), lines[i]));
 }
 
 /* Damage is what we look for: it is a finding, and the check goes on. Anything else ends it. */
@@ -65,7 +80,7 @@ check_pages (Check   *self,
 
   while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
     if (g_strcmp0 (bb_statement_get_text (statement, 0), "ok") != 0)
-      add (self, g_strdup_printf (_("The file is damaged: %s"), bb_statement_get_text (statement, 0)));
+      add_damage (self, bb_statement_get_text (statement, 0));
 
   return step == BB_STEP_DONE;
 }

@@ -7,6 +7,9 @@
 
 G_BEGIN_DECLS
 
+/* Common practice, no source: a few lines of a window, whatever a damaged file makes SQLite say. */
+#define LONGEST_FINDING 200
+
 /*
  * @thread: the thread that may use the book
  * @person: who writes; 0 for nobody in particular

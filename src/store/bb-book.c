@@ -15,6 +15,7 @@
 
 #include "bb-clean-close.h"
 #include "bb-migrate.h"
+#include "bb-text.h"
 
 G_DEFINE_FINAL_TYPE (BbBook, bb_book, G_TYPE_OBJECT)
 
@@ -109,16 +110,21 @@ check_pages (BbDb    *db,
   g_autoptr (BbStatement) statement = bb_db_prepare (db, "PRAGMA quick_check (1)", error);
   BbStep step = statement != NULL ? bb_statement_step (statement, error) : BB_STEP_ERROR;
   const char *finding = "quick_check";
+  g_autofree char *line = NULL;
 
   if (step == BB_STEP_ERROR)
     return FALSE;
   if (step == BB_STEP_ROW)
     finding = bb_statement_get_text (statement, 0);
+  /* The line before says which database it is, of which there is one. */
+  if (strrchr (finding, '\n') != NULL)
+    finding = strrchr (finding, '\n') + 1;
   if (g_strcmp0 (finding, "ok") == 0)
     return TRUE;
 
+  line = bb_text_quote (finding, -1, LONGEST_FINDING);
   g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_DAMAGED, _("The book is damaged (%s). Go back to a copy of it."),
-               finding);
+               line);
   return FALSE;
 }
 

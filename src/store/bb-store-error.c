@@ -6,6 +6,9 @@
 #include <glib/gi18n-lib.h>
 #include <sqlite3.h>
 
+#include "bb-book-private.h"
+#include "bb-text.h"
+
 G_DEFINE_QUARK (bb-store-error-quark, bb_store_error)
 
 /* What the book's own triggers say, word for word, so that it can be translated. A test holds this against the
@@ -125,7 +128,7 @@ set_disk (GError **error,
  * bb_store_error_set_sqlite:
  * @error: return location for a #GError
  * @code: an extended result code of SQLite
- * @message: what SQLite said to it
+ * @message: what SQLite said to it; it may quote the file, and so hold anything
  *
  * Turns what SQLite refused into one line that a person can act on.
  */
@@ -134,6 +137,8 @@ bb_store_error_set_sqlite (GError     **error,
                            int          code,
                            const char  *message)
 {
+  g_autofree char *line = bb_text_quote (message, -1, LONGEST_FINDING);
+
   switch (code & 0xff)
     {
     case SQLITE_BUSY:
@@ -142,7 +147,7 @@ bb_store_error_set_sqlite (GError     **error,
                            _("Another program is writing to this book. Try again when it has finished."));
       break;
     case SQLITE_CONSTRAINT:
-      set_constraint (error, code, message);
+      set_constraint (error, code, line);
       break;
     case SQLITE_NOTADB:
       g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_A_BOOK,
@@ -153,7 +158,7 @@ bb_store_error_set_sqlite (GError     **error,
     case SQLITE_FORMAT:
     case SQLITE_SCHEMA:
       g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_DAMAGED,
-                   _("The book is damaged (%s). Go back to a copy of it."), message);
+                   _("The book is damaged (%s). Go back to a copy of it."), line);
       break;
     case SQLITE_INTERRUPT:
       g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_CANCELLED, _("This was stopped."));

@@ -5,6 +5,8 @@
 
 #include <glib/gstdio.h>
 
+#include "bb-text.h"
+
 char *
 helper_new_path (void)
 {
@@ -363,6 +365,14 @@ helper_shop_free (Shop *shop)
   bb_wash_test_free (shop->wash_test);
   bb_reading_free (shop->reading);
   g_free (shop);
+}
+
+void
+helper_assert_line (const char *message)
+{
+  g_assert_true (*message != '\0');
+  if (!bb_text_is_plain (message, FALSE))
+    g_error ("“%s” is not one line of text", message);
 }
 
 sqlite3 *

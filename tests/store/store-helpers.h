@@ -75,6 +75,9 @@ void         helper_shop_free       (Shop           *shop);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Shop, helper_shop_free)
 
+/* Fails unless a message is one line of text that can be shown. */
+void         helper_assert_line     (const char     *message);
+
 /* The book as another program sees it: plain SQL, and none of our settings. */
 sqlite3    *helper_open_plain       (const char     *path);
 int         helper_run_plain        (sqlite3        *plain,

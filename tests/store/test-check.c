@@ -93,6 +93,7 @@ test_rules (void)
          "trigger event_delete");
   spoil ("CREATE TRIGGER more AFTER INSERT ON blank BEGIN DELETE FROM reading; END", "trigger more");
   spoil ("CREATE TABLE other (x)", "table other");
+  spoil ("CREATE TABLE \"an\nother\" (x)", "table an\\u000aother");
   spoil ("DROP INDEX recipe_blank", "index recipe_blank");
 }
 

@@ -228,6 +228,7 @@ test_page_lost (void)
       if (book == NULL)
         {
           g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_DAMAGED);
+          helper_assert_line (error->message);
           n_refused++;
           continue;
         }
@@ -237,6 +238,8 @@ test_page_lost (void)
 
         g_assert_no_error (error);
         g_assert_cmpuint (findings->len, >, 0);
+        for (guint i = 0; i < findings->len; i++)
+          helper_assert_line (findings->pdata[i]);
       }
       g_object_unref (book);
     }
@@ -339,6 +342,8 @@ test_bytes_flipped (void)
       else
         n_refused++;
       g_assert_true (book != NULL || error->domain == BB_STORE_ERROR);
+      if (error != NULL)
+        helper_assert_line (error->message);
       g_clear_object (&book);
     }
   g_test_message ("%u of %u refused at opening", n_refused, FLIPS);
@@ -416,10 +421,10 @@ test_failures_have_messages (void)
     {
       g_autoptr (GError) error = NULL;
 
-      bb_store_error_set_sqlite (&error, failures[i].failure, "what it said");
+      bb_store_error_set_sqlite (&error, failures[i].failure, "what it\nsaid of \xff");
       g_assert_error (error, BB_STORE_ERROR, failures[i].code);
       g_assert_cmpuint (strlen (error->message), >, 10);
-      g_assert_null (strchr (error->message, '\n'));
+      helper_assert_line (error->message);
     }
 }
 
