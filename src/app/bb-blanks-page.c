@@ -23,9 +23,9 @@ G_DEFINE_FINAL_TYPE (BbBlanksPage, bb_blanks_page, BB_TYPE_PAGE)
 static void
 fill (BbRow         *row,
       BbSession     *session,
-      gconstpointer  line)
+      gconstpointer  record)
 {
-  const BbBlank *blank = line;
+  const BbBlank *blank = record;
   g_autofree char *fibres = bb_composition_dup_text (blank->composition);
   g_autofree char *mass = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, blank->mass_g_per_m2,
                                                         bb_session_get_units (session));

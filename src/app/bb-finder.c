@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-line-list.h"
 #include "bb-recipe-filter.h"
 #include "bb-signal.h"
 
@@ -79,8 +78,6 @@ search (BbFinder *self,
   g_autofree char *count = NULL;
 
   g_signal_handlers_block_by_func (self->selection, BB_HANDLER (chosen_cb), self);
-  /* Or the selection would look for its item among all lines, and load them. */
-  gtk_single_selection_set_selected (self->selection, GTK_INVALID_LIST_POSITION);
   bb_line_list_search (self->lines, &query);
   gtk_single_selection_set_selected (self->selection, find_position (self, keep, before));
   g_signal_handlers_unblock_by_func (self->selection, BB_HANDLER (chosen_cb), self);
@@ -90,18 +87,30 @@ search (BbFinder *self,
   chosen_cb (self);
 }
 
+static void
+bring_into_sight (BbFinder *self)
+{
+  const guint position = gtk_single_selection_get_selected (self->selection);
+
+  if (position != GTK_INVALID_LIST_POSITION)
+    gtk_widget_activate_action (GTK_WIDGET (self->list_view), "list.scroll-to-item", "u", position);
+}
+
 /* What is found first is what a person looks for; once the search is empty again, what was looked at is. */
 static void
 search_changed_cb (BbFinder *self)
 {
-  if (self->lines != NULL)
-    search (self, *gtk_editable_get_text (GTK_EDITABLE (self->search_entry)) == '\0');
+  if (self->lines == NULL)
+    return;
+  search (self, *gtk_editable_get_text (GTK_EDITABLE (self->search_entry)) == '\0');
+  bring_into_sight (self);
 }
 
 static void
 filter_changed_cb (BbFinder *self)
 {
   search (self, TRUE);
+  bring_into_sight (self);
 }
 
 static void
@@ -171,8 +180,8 @@ static void
 bb_finder_init (BbFinder *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  g_signal_connect_object (self->search_entry, "search-changed", G_CALLBACK (search_changed_cb), self,
-                           G_CONNECT_SWAPPED);
+  /* Not "search-changed", which comes later than the letter, and once for nothing. */
+  g_signal_connect_object (self->search_entry, "changed", G_CALLBACK (search_changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->search_entry, "activate", G_CALLBACK (search_activate_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->search_entry, "stop-search", G_CALLBACK (stop_search_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
@@ -208,7 +217,7 @@ bb_finder_start (BbFinder           *self,
     bb_recipe_filter_set_session (self->filter, session);
   gtk_widget_set_visible (GTK_WIDGET (self->filter), info->by_recipe);
 
-  factory = bb_line_factory_new (session, info->fill);
+  factory = bb_line_factory_new (self->lines, info->fill);
   gtk_list_view_set_factory (self->list_view, factory);
   gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (self->selection));
   set_name (self->list_view, _(info->title));
@@ -256,8 +265,7 @@ bb_finder_show (BbFinder *self,
       self->kept = id;
       search (self, TRUE);
     }
-  gtk_widget_activate_action (GTK_WIDGET (self->list_view), "list.scroll-to-item", "u",
-                              gtk_single_selection_get_selected (self->selection));
+  bring_into_sight (self);
 }
 
 /**
@@ -269,13 +277,9 @@ bb_finder_show (BbFinder *self,
 gint64
 bb_finder_get_chosen (BbFinder *self)
 {
-  BbItem *item = NULL;
-
   g_return_val_if_fail (BB_IS_FINDER (self) && self->lines != NULL, 0);
 
-  item = gtk_single_selection_get_selected_item (self->selection);
-
-  return item != NULL ? bb_item_get_id (item) : 0;
+  return bb_line_list_get_id (self->lines, gtk_single_selection_get_selected (self->selection));
 }
 
 /**

@@ -1,24 +1,24 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "bb-line-list.h"
 #include "bb-row.h"
-#include "bb-session.h"
 
 G_BEGIN_DECLS
 
 /**
  * BbLineFill:
- * @row: the row, which may have shown another line before
+ * @row: the row, which may have shown another record before
  * @session: the session
- * @line: the line to show, of a table as bb_book_get_line_table() gives it
+ * @record: what to show, of a table as bb_book_get_line_table() gives it
  *
- * Shows a line of a #BbLineList.
+ * Shows a line of a #BbLineList in a row.
  */
 typedef void (*BbLineFill) (BbRow         *row,
                             BbSession     *session,
-                            gconstpointer  line);
+                            gconstpointer  record);
 
-GtkListItemFactory *bb_line_factory_new (BbSession  *session,
+GtkListItemFactory *bb_line_factory_new (BbLineList *lines,
                                          BbLineFill  fill);
 
 G_END_DECLS

@@ -10,9 +10,10 @@ struct _BbLineList
 {
   GObject parent_instance;
 
-  /* owned */
+  /* owned; places that were never asked for are NULL */
   BbSession *session;
   GArray *ids;
+  GPtrArray *places;
   GHashTable *pages;
 
   const BbTable *table;
@@ -23,12 +24,19 @@ static void bb_line_list_list_model_init (GListModelInterface *iface);
 G_DEFINE_FINAL_TYPE_WITH_CODE (BbLineList, bb_line_list, G_TYPE_OBJECT,
                                G_IMPLEMENT_INTERFACE (G_TYPE_LIST_MODEL, bb_line_list_list_model_init))
 
+enum {
+  SIGNAL_RELOADED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
 static GType
 bb_line_list_get_item_type (GListModel *model)
 {
   (void) model;
 
-  return BB_TYPE_ITEM;
+  return G_TYPE_OBJECT;
 }
 
 static guint
@@ -37,64 +45,19 @@ bb_line_list_get_n_items (GListModel *model)
   return BB_LINE_LIST (model)->ids->len;
 }
 
-/*
- * Each key has its line. A record that another program took away meanwhile leaves its place empty until the list is
- * made anew, and so does what can't be read.
- */
-static GPtrArray *
-make_items (BbLineList   *self,
-            GPtrArray    *lines,
-            const gint64 *ids,
-            guint         n_ids)
-{
-  const BbTable *table = bb_book_get_line_table (self->table);
-  const BbField *key = bb_table_find_field (table, "id");
-  GPtrArray *items = g_ptr_array_new_with_free_func (g_object_unref);
-  const guint n_lines = lines != NULL ? lines->len : 0;
-  guint taken = 0;
-
-  for (guint i = 0; i < n_ids; i++)
-    if (taken < n_lines && bb_field_get_integer (key, lines->pdata[taken]) == ids[i])
-      g_ptr_array_add (items, bb_item_new (table, g_steal_pointer (&lines->pdata[taken++])));
-    else
-      g_ptr_array_add (items, bb_item_new (table, bb_record_new (table)));
-
-  return items;
-}
-
-static GPtrArray *
-load_page (BbLineList *self,
-           guint       page)
-{
-  const guint first = page * PAGE;
-  const guint n = MIN (PAGE, self->ids->len - first);
-  const gint64 *ids = &g_array_index (self->ids, gint64, first);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) lines = bb_book_load_lines (bb_session_get_book (self->session), self->table, ids, n, &error);
-  GPtrArray *items = make_items (self, lines, ids, n);
-
-  if (lines == NULL)
-    bb_session_report (self->session, error);
-  g_hash_table_insert (self->pages, GUINT_TO_POINTER (page), items);
-
-  return items;
-}
-
 static gpointer
 bb_line_list_get_item (GListModel *model,
                        guint       position)
 {
   BbLineList *self = BB_LINE_LIST (model);
-  GPtrArray *items = NULL;
 
   if (position >= self->ids->len)
     return NULL;
 
-  items = g_hash_table_lookup (self->pages, GUINT_TO_POINTER (position / PAGE));
-  if (items == NULL)
-    items = load_page (self, position / PAGE);
+  if (self->places->pdata[position] == NULL)
+    self->places->pdata[position] = g_object_new (G_TYPE_OBJECT, NULL);
 
-  return g_object_ref (items->pdata[position % PAGE]);
+  return g_object_ref (self->places->pdata[position]);
 }
 
 static void
@@ -111,6 +74,7 @@ bb_line_list_finalize (GObject *object)
   BbLineList *self = BB_LINE_LIST (object);
 
   g_clear_pointer (&self->pages, g_hash_table_unref);
+  g_clear_pointer (&self->places, g_ptr_array_unref);
   g_clear_pointer (&self->ids, g_array_unref);
   g_clear_object (&self->session);
 
@@ -121,12 +85,28 @@ static void
 bb_line_list_class_init (BbLineListClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = bb_line_list_finalize;
+
+  /**
+   * BbLineList::reloaded:
+   *
+   * The list was made anew: each place may hold something else.
+   */
+  signals[SIGNAL_RELOADED] = g_signal_new ("reloaded", BB_TYPE_LINE_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                           G_TYPE_NONE, 0);
+}
+
+static void
+place_free (gpointer place)
+{
+  if (place != NULL)
+    g_object_unref (place);
 }
 
 static void
 bb_line_list_init (BbLineList *self)
 {
   self->ids = g_array_new (FALSE, FALSE, sizeof (gint64));
+  self->places = g_ptr_array_new_with_free_func (place_free);
   self->pages = g_hash_table_new_full (NULL, NULL, NULL, (GDestroyNotify) g_ptr_array_unref);
 }
 
@@ -153,6 +133,20 @@ bb_line_list_new (BbSession     *session,
 }
 
 /**
+ * bb_line_list_get_session:
+ * @self: a list
+ *
+ * Returns: (transfer none): the session
+ */
+BbSession *
+bb_line_list_get_session (BbLineList *self)
+{
+  g_return_val_if_fail (BB_IS_LINE_LIST (self), NULL);
+
+  return self->session;
+}
+
+/**
  * bb_line_list_search:
  * @self: a list
  * @query: what to look for
@@ -165,6 +159,7 @@ bb_line_list_search (BbLineList    *self,
 {
   g_autoptr (GError) error = NULL;
   guint n_before = 0;
+  guint n_stay = 0;
   GArray *ids = NULL;
 
   g_return_if_fail (BB_IS_LINE_LIST (self) && query != NULL);
@@ -177,10 +172,30 @@ bb_line_list_search (BbLineList    *self,
     }
 
   n_before = self->ids->len;
+  n_stay = MIN (n_before, ids->len);
   g_array_unref (self->ids);
   self->ids = ids;
+  g_ptr_array_set_size (self->places, (int) ids->len);
   g_hash_table_remove_all (self->pages);
-  g_list_model_items_changed (G_LIST_MODEL (self), 0, n_before, ids->len);
+  if (n_before != ids->len)
+    g_list_model_items_changed (G_LIST_MODEL (self), n_stay, n_before - n_stay, ids->len - n_stay);
+  g_signal_emit (self, signals[SIGNAL_RELOADED], 0);
+}
+
+/**
+ * bb_line_list_get_id:
+ * @self: a list
+ * @position: a position, which may be beyond its end
+ *
+ * Returns: the key of the record there, 0 where there is none
+ */
+gint64
+bb_line_list_get_id (BbLineList *self,
+                     guint       position)
+{
+  g_return_val_if_fail (BB_IS_LINE_LIST (self), 0);
+
+  return position < self->ids->len ? g_array_index (self->ids, gint64, position) : 0;
 }
 
 /**
@@ -203,11 +218,80 @@ bb_line_list_find (BbLineList *self,
   return G_MAXUINT;
 }
 
+/*
+ * Each key has its record. One that another program took away meanwhile leaves nothing in its place until the list is
+ * made anew, and so does what can't be read.
+ */
+static GPtrArray *
+arrange (BbLineList   *self,
+         GPtrArray    *records,
+         const gint64 *ids,
+         guint         n_ids)
+{
+  const BbTable *table = bb_book_get_line_table (self->table);
+  const BbField *key = bb_table_find_field (table, "id");
+  GPtrArray *page = g_ptr_array_new_full (n_ids, table->free_record);
+  guint taken = 0;
+
+  for (guint i = 0; i < n_ids; i++)
+    {
+      const gboolean is_there = records != NULL && taken < records->len &&
+                                bb_field_get_integer (key, records->pdata[taken]) == ids[i];
+
+      g_ptr_array_add (page, is_there ? g_steal_pointer (&records->pdata[taken++]) : NULL);
+    }
+
+  return page;
+}
+
+static GPtrArray *
+load_page (BbLineList *self,
+           guint       number)
+{
+  const guint first = number * PAGE;
+  const guint n = MIN (PAGE, self->ids->len - first);
+  const gint64 *ids = &g_array_index (self->ids, gint64, first);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) records = bb_book_load_lines (bb_session_get_book (self->session), self->table, ids, n, &error);
+  GPtrArray *page = arrange (self, records, ids, n);
+
+  g_hash_table_insert (self->pages, GUINT_TO_POINTER (number), page);
+  if (records == NULL)
+    bb_session_report (self->session, error);
+
+  return page;
+}
+
+/**
+ * bb_line_list_load:
+ * @self: a list
+ * @position: a position in it
+ *
+ * Loads what is to be shown there, unless that was done before.
+ *
+ * Returns: (transfer none) (nullable): the record's line, of the table bb_book_get_line_table(), which holds until the
+ *   list is made anew; %NULL where the record is gone, or can't be read, which was said once then
+ */
+gconstpointer
+bb_line_list_load (BbLineList *self,
+                   guint       position)
+{
+  GPtrArray *page = NULL;
+
+  g_return_val_if_fail (BB_IS_LINE_LIST (self) && position < self->ids->len, NULL);
+
+  page = g_hash_table_lookup (self->pages, GUINT_TO_POINTER (position / PAGE));
+  if (page == NULL)
+    page = load_page (self, position / PAGE);
+
+  return page->pdata[position % PAGE];
+}
+
 /**
  * bb_line_list_get_n_loaded:
  * @self: a list
  *
- * Returns: how many pages of lines were looked at since the last search
+ * Returns: how many pages of lines were loaded since the last search
  */
 guint
 bb_line_list_get_n_loaded (BbLineList *self)

@@ -29,16 +29,16 @@ ensure_badge (BbRow *row)
  * bb_recipe_line_fill:
  * @row: a row
  * @session: the session
- * @line: (type BbRecipeLine): what to show in it
+ * @record: (type BbRecipeLine): what to show in it
  *
  * Shows a recipe in a list: colour, name, garment, state. A #BbLineFill.
  */
 void
 bb_recipe_line_fill (BbRow         *row,
                      BbSession     *session,
-                     gconstpointer  line)
+                     gconstpointer  record)
 {
-  const BbRecipeLine *recipe = line;
+  const BbRecipeLine *recipe = record;
   GtkWidget *badge = ensure_badge (row);
   g_autofree char *description = describe (recipe);
 

@@ -8,6 +8,6 @@ G_BEGIN_DECLS
 
 void bb_recipe_line_fill (BbRow         *row,
                           BbSession     *session,
-                          gconstpointer  line);
+                          gconstpointer  record);
 
 G_END_DECLS

@@ -4,7 +4,6 @@
 #include "bb-recipe-picker.h"
 
 #include "bb-line-factory.h"
-#include "bb-line-list.h"
 #include "bb-recipe-line.h"
 
 struct _BbRecipePicker
@@ -35,12 +34,12 @@ static void
 pick (BbRecipePicker *self,
       guint           position)
 {
-  g_autoptr (BbItem) item = g_list_model_get_item (G_LIST_MODEL (self->recipes), position);
+  const gint64 recipe = bb_line_list_get_id (self->recipes, position);
 
-  if (item == NULL || bb_item_get_id (item) == 0)
+  if (recipe == 0)
     return;
   gtk_popover_popdown (self->popover);
-  g_signal_emit (self, signals[SIGNAL_PICKED], 0, bb_item_get_id (item));
+  g_signal_emit (self, signals[SIGNAL_PICKED], 0, recipe);
 }
 
 static void
@@ -94,7 +93,7 @@ bb_recipe_picker_set_session (BbRecipePicker *self,
 
   self->recipes = bb_line_list_new (session, &bb_recipe_table);
   model = gtk_no_selection_new (g_object_ref (G_LIST_MODEL (self->recipes)));
-  factory = bb_line_factory_new (session, bb_recipe_line_fill);
+  factory = bb_line_factory_new (self->recipes, bb_recipe_line_fill);
   gtk_list_view_set_factory (self->list_view, factory);
   gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (model));
 }

@@ -21,6 +21,23 @@ struct _BbRow
 
 G_DEFINE_FINAL_TYPE (BbRow, bb_row, ADW_TYPE_BIN)
 
+/* Asked for when it is needed: to set a tooltip asks the display where the pointer is, once a row of a long list. */
+static gboolean
+bb_row_query_tooltip (GtkWidget  *widget,
+                      int         x,
+                      int         y,
+                      gboolean    keyboard_mode,
+                      GtkTooltip *tooltip)
+{
+  (void) x;
+  (void) y;
+  (void) keyboard_mode;
+
+  gtk_tooltip_set_text (tooltip, gtk_label_get_label (BB_ROW (widget)->title_label));
+
+  return TRUE;
+}
+
 static void
 bb_row_dispose (GObject *object)
 {
@@ -35,6 +52,7 @@ bb_row_class_init (BbRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_row_dispose;
+  widget_class->query_tooltip = bb_row_query_tooltip;
   g_type_ensure (BB_TYPE_SWATCH);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-row.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRow, swatch);
@@ -50,6 +68,7 @@ static void
 bb_row_init (BbRow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
 }
 
 /**
@@ -92,7 +111,6 @@ bb_row_set (BbRow      *self,
   gtk_label_set_label (self->title_label, title);
   gtk_label_set_label (self->code_label, code);
   gtk_label_set_label (self->subtitle_label, subtitle);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), title);
   name_item (self);
 }
 

@@ -23,9 +23,9 @@ G_DEFINE_FINAL_TYPE (BbSuppliesPage, bb_supplies_page, BB_TYPE_PAGE)
 static void
 fill (BbRow         *row,
       BbSession     *session,
-      gconstpointer  line)
+      gconstpointer  record)
 {
-  const BbSupply *supply = line;
+  const BbSupply *supply = record;
   /* The maker is the last of them, so that where there is none the kind stands alone. */
   g_autofree char *description = g_strjoin (" · ", bb_choices_get_title (&bb_supply_kind_choices, supply->kind),
                                             supply->maker, NULL);

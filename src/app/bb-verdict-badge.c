@@ -28,9 +28,26 @@ static const struct {
   [BB_VERDICT_OPEN] = { "open", BB_SIGN_HALF },
 };
 
+static gboolean
+bb_verdict_badge_query_tooltip (GtkWidget  *widget,
+                                int         x,
+                                int         y,
+                                gboolean    keyboard_mode,
+                                GtkTooltip *tooltip)
+{
+  (void) x;
+  (void) y;
+  (void) keyboard_mode;
+
+  gtk_tooltip_set_text (tooltip, gtk_label_get_label (BB_VERDICT_BADGE (widget)->label));
+
+  return TRUE;
+}
+
 static void
 bb_verdict_badge_class_init (BbVerdictBadgeClass *klass)
 {
+  GTK_WIDGET_CLASS (klass)->query_tooltip = bb_verdict_badge_query_tooltip;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "verdictbadge");
 }
 
@@ -52,6 +69,7 @@ bb_verdict_badge_init (BbVerdictBadge *self)
   gtk_label_set_xalign (self->label, 0.0f);
   gtk_label_set_ellipsize (self->label, PANGO_ELLIPSIZE_END);
   gtk_box_set_spacing (GTK_BOX (self), 6);
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->sign));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->label));
   set_verdict (self, BB_VERDICT_OPEN);
@@ -111,7 +129,6 @@ say (BbVerdictBadge *self,
      const char     *text)
 {
   gtk_label_set_label (self->label, text);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), text);
   set_verdict (self, verdict);
 }
 

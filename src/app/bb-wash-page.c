@@ -52,9 +52,9 @@ ensure_badge (BbRow *row)
 static void
 fill (BbRow         *row,
       BbSession     *session,
-      gconstpointer  line)
+      gconstpointer  record)
 {
-  const BbWashLine *wash = line;
+  const BbWashLine *wash = record;
   const BbWashTest *test = wash->test;
   g_autofree char *description = describe (wash);
 

@@ -5,17 +5,18 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "crowd.h"
 #include "store-helpers.h"
 
 /* How fast the book is with many recipes: `bench-store [RECIPES]`. All words are invented; the seed is fixed. */
 
 #define RECIPES 20000
 #define BLANKS 400
-#define SEARCHES 2000
+#define SEARCHES 500
 #define OPENINGS 200
 #define PAGES 200
 #define LIMIT 50
-#define PAGE 256
+#define PAGE 64
 #define COMMITS 100
 
 static const char * const heads[] = {
@@ -120,11 +121,13 @@ note (GArray *times,
 }
 
 static void
-bench_search (BbBook     *book,
-              Plan       *plan,
-              const char *what,
-              guint       limit)
+bench_search (BbBook        *book,
+              Plan          *plan,
+              const BbTable *table,
+              guint          limit)
 {
+  g_autofree char *what = g_strdup_printf ("%s: search by a prefix, %s", table->name,
+                                           limit > 0 ? "50 keys" : "all keys");
   g_autoptr (GArray) times = g_array_new (FALSE, FALSE, sizeof (gint64));
 
   for (guint i = 0; i < SEARCHES; i++)
@@ -132,7 +135,7 @@ bench_search (BbBook     *book,
       const char *word = pick (plan, heads, G_N_ELEMENTS (heads));
       g_autofree char *prefix = g_strndup (word, (gsize) g_rand_int_range (plan->rand, 1, 5));
       gint64 start = g_get_monotonic_time ();
-      g_autoptr (GArray) ids = helper_search (book, &bb_recipe_table, prefix, limit);
+      g_autoptr (GArray) ids = helper_search (book, table, prefix, limit);
 
       note (times, start);
       g_assert_nonnull (ids);
@@ -141,10 +144,30 @@ bench_search (BbBook     *book,
 }
 
 static void
-bench_pages (BbBook *book,
-             Plan   *plan)
+bench_all (BbBook        *book,
+           const BbTable *table)
 {
-  g_autoptr (GArray) ids = helper_search (book, &bb_recipe_table, "", 0);
+  g_autofree char *what = g_strdup_printf ("%s: all keys", table->name);
+  g_autoptr (GArray) times = g_array_new (FALSE, FALSE, sizeof (gint64));
+
+  for (guint i = 0; i < PAGES; i++)
+    {
+      gint64 start = g_get_monotonic_time ();
+      g_autoptr (GArray) ids = helper_search (book, table, "", 0);
+
+      note (times, start);
+      g_assert_cmpuint (ids->len, >, 0);
+    }
+  report (what, times);
+}
+
+static void
+bench_pages (BbBook        *book,
+             Plan          *plan,
+             const BbTable *table)
+{
+  g_autofree char *what = g_strdup_printf ("%s: page of %u lines", table->name, PAGE);
+  g_autoptr (GArray) ids = helper_search (book, table, "", 0);
   g_autoptr (GArray) times = g_array_new (FALSE, FALSE, sizeof (gint64));
   guint page = MIN (PAGE, ids->len);
 
@@ -152,13 +175,23 @@ bench_pages (BbBook *book,
     {
       guint from = (guint) g_rand_int_range (plan->rand, 0, (gint32) (ids->len - page) + 1);
       gint64 start = g_get_monotonic_time ();
-      g_autoptr (GPtrArray) lines = bb_book_load_lines (book, &bb_recipe_table, &g_array_index (ids, gint64, from),
-                                                        page, NULL);
+      g_autoptr (GPtrArray) lines = bb_book_load_lines (book, table, &g_array_index (ids, gint64, from), page, NULL);
 
       note (times, start);
       g_assert_cmpuint (lines->len, ==, page);
     }
-  report ("page of 256 lines", times);
+  report (what, times);
+}
+
+static void
+bench_list (BbBook        *book,
+            Plan          *plan,
+            const BbTable *table)
+{
+  bench_all (book, table);
+  bench_search (book, plan, table, LIMIT);
+  bench_search (book, plan, table, 0);
+  bench_pages (book, plan, table);
 }
 
 static void
@@ -225,6 +258,7 @@ main (int   argc,
 {
   g_autofree char *folder = g_dir_make_tmp ("bench-store-XXXXXX", NULL);
   g_autofree char *path = g_build_filename (folder, "bench.book", NULL);
+  g_autofree char *crowd = g_build_filename (folder, "crowd.book", NULL);
   Plan plan = { .n_recipes = argc > 1 ? (guint) atoi (argv[1]) : RECIPES, .rand = g_rand_new_with_seed (20250314) };
   BbBook *book = helper_create (path);
   g_autoptr (GError) error = NULL;
@@ -241,11 +275,16 @@ main (int   argc,
 
   bench_openings (path);
   book = helper_open (path);
-  bench_search (book, &plan, "search by a prefix, limit 50", LIMIT);
-  bench_search (book, &plan, "search by a prefix, all keys", 0);
-  bench_pages (book, &plan);
+  bench_list (book, &plan, &bb_recipe_table);
   bench_commits (book);
   bench_check (book);
+  helper_close (book);
+
+  crowd_make (crowd, plan.n_recipes);
+  book = helper_open (crowd);
+  bench_list (book, &plan, &bb_blank_table);
+  bench_list (book, &plan, &bb_supply_table);
+  bench_list (book, &plan, &bb_wash_test_table);
   helper_close (book);
   remove_folder (folder);
   g_rand_free (plan.rand);
