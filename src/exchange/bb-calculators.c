@@ -48,6 +48,7 @@ static const BbCalculator * const calculators[] = {
   &bb_heat_limit_calculator,
   &bb_artwork_calculator,
   &bb_print_mode_calculator,
+  &bb_scan_colour_calculator,
   &bb_colour_difference_calculator,
   &bb_fastness_change_calculator,
   &bb_fastness_stain_calculator,

@@ -12,5 +12,6 @@ G_BEGIN_DECLS
  */
 
 extern const BbCalculator bb_artwork_calculator;
+extern const BbCalculator bb_scan_colour_calculator;
 
 G_END_DECLS
