@@ -243,7 +243,11 @@ check_record (Check          *self,
   if (bb_record_read (table, record, statement, &local) &&
       bb_record_read_lists (table, record, self->db, &local) &&
       _bb_record_check_seal (table, record, &local))
-    bb_record_validate (table, record, &local);
+    {
+      bb_record_validate (table, record, &local);
+      if (local == NULL)
+        bb_record_check_kinds (table, record, self->db, &local);
+    }
   if (local != NULL)
     g_prefix_error (&local, "%s %" G_GINT64_FORMAT ": ", table->name, bb_field_get_integer (key, record));
   bb_record_free (table, record);

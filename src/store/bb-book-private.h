@@ -64,6 +64,10 @@ gboolean   _bb_book_write_steps    (BbBook          *self,
                                     gpointer         record,
                                     BbDeed           deed,
                                     GError         **error);
+gboolean   _bb_book_validate       (BbBook          *self,
+                                    const BbTable   *table,
+                                    gconstpointer    record,
+                                    GError         **error);
 gboolean   _bb_book_save_within    (BbBook          *self,
                                     const BbTable   *table,
                                     gpointer         record,

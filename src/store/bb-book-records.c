@@ -271,6 +271,26 @@ _bb_book_write_steps (BbBook         *self,
 }
 
 /**
+ * _bb_book_validate:
+ * @self: a book
+ * @table: the record's table
+ * @record: a record
+ * @error: return location for a #GError
+ *
+ * Holds a record against its limits, and what it refers to against the kind that it has to be of.
+ *
+ * Returns: %FALSE with %BB_MODEL_ERROR that names the field, or another error
+ */
+gboolean
+_bb_book_validate (BbBook         *self,
+                   const BbTable  *table,
+                   gconstpointer   record,
+                   GError        **error)
+{
+  return bb_record_validate (table, record, error) && bb_record_check_kinds (table, record, self->db, error);
+}
+
+/**
  * _bb_book_save_within:
  * @self: a book, within a transaction that ends if this fails
  * @table: the record's table
@@ -293,7 +313,7 @@ _bb_book_save_within (BbBook         *self,
   if (!_bb_book_complete (self, table, record, error))
     return FALSE;
 
-  return bb_record_validate (table, record, error) &&
+  return _bb_book_validate (self, table, record, error) &&
          _bb_book_write_row (self, table, record, deed, error) &&
          (adding || _bb_book_rename_parts (self, table, record, error));
 }

@@ -161,7 +161,7 @@ finish_run (BbBook  *self,
   g_free (run->finished_at);
   run->finished_at = _bb_book_dup_now ();
 
-  return bb_record_validate (&bb_run_table, run, error) &&
+  return _bb_book_validate (self, &bb_run_table, run, error) &&
          _bb_book_write_steps (self, &bb_run_table, run, BB_DEED_STATE, error);
 }
 

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book.h"
+#include "bb-error.h"
 #include "bb-statements.h"
 
 static void
@@ -254,6 +255,72 @@ bb_record_write_lists (const BbTable *table,
   for (guint i = 0; i < table->n_fields; i++)
     if (table->fields[i].kind == BB_KIND_LIST && !write_list (table, &table->fields[i], record, id, db, error))
       return FALSE;
+
+  return TRUE;
+}
+
+static gboolean
+check_kind (const BbField *field,
+            gint64         id,
+            BbDb          *db,
+            GError       **error)
+{
+  const BbField *kind = bb_table_find_field (field->target, "kind");
+  g_autofree char *sql = g_strdup_printf ("SELECT kind FROM %s WHERE id = ?1", field->target->name);
+  g_autoptr (BbStatement) statement = bb_db_prepare (db, sql, error);
+  const char *wanted = bb_choices_get_key (kind->choices, (int) field->among.value);
+  const char *found = NULL;
+
+  if (statement == NULL)
+    return FALSE;
+
+  bb_statement_bind_integer (statement, 1, id);
+  switch (bb_statement_step (statement, error))
+    {
+    case BB_STEP_ROW:
+      found = bb_statement_get_text (statement, 0);
+      if (g_strcmp0 (found, wanted) == 0)
+        return TRUE;
+      /* Translators: the name of a field, then two kinds of a record, like "Cover sheet" and "Pretreat". */
+      g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
+                   _("%s: The record is of the kind '%s', and has to be '%s'."), field->name,
+                   bb_choices_get_title (kind->choices, bb_choices_find (kind->choices, found)),
+                   bb_choices_get_title (kind->choices, (int) field->among.value));
+      return FALSE;
+    case BB_STEP_DONE:
+      /* That there is no such record, the database says. */
+      return TRUE;
+    case BB_STEP_ERROR:
+    default:
+      return FALSE;
+    }
+}
+
+/**
+ * bb_record_check_kinds:
+ * @table: the record's table
+ * @record: a record
+ * @db: the database
+ * @error: return location for a #GError
+ *
+ * Some references are to one kind of record only, as a revision's pretreat is to a supply that is one.
+ *
+ * Returns: %FALSE with %BB_MODEL_ERROR_VALUE where the record refers to one of another kind, or another error
+ */
+gboolean
+bb_record_check_kinds (const BbTable  *table,
+                       gconstpointer   record,
+                       BbDb           *db,
+                       GError        **error)
+{
+  for (guint i = 0; i < table->n_fields; i++)
+    {
+      const BbField *field = &table->fields[i];
+
+      if (field->among.set && bb_field_is_set (field, record) &&
+          !check_kind (field, bb_field_get_integer (field, record), db, error))
+        return FALSE;
+    }
 
   return TRUE;
 }

@@ -25,5 +25,9 @@ gboolean bb_record_write_lists (const BbTable *table,
                                gint64         id,
                                BbDb          *db,
                                GError       **error);
+gboolean bb_record_check_kinds (const BbTable *table,
+                               gconstpointer  record,
+                               BbDb          *db,
+                               GError       **error);
 
 G_END_DECLS

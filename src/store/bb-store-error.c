@@ -28,6 +28,8 @@ static const struct {
   { N_("An event cannot be changed."), BB_STORE_ERROR_REFUSED },
   { N_("An event cannot be deleted."), BB_STORE_ERROR_REFUSED },
   { N_("This event is in the book already."), BB_STORE_ERROR_EXISTS },
+  { N_("A record is referred to that is of another kind."), BB_STORE_ERROR_REFUSED },
+  { N_("The kind cannot be changed: a recipe or a run uses this as what it is."), BB_STORE_ERROR_REFUSED },
   { N_("A job cannot go from this state to that one."), BB_STORE_ERROR_REFUSED },
   { N_("The number of a job cannot be changed once a line of it was run."), BB_STORE_ERROR_REFUSED },
   { N_("A line that was run keeps its garment and its print: add another line."), BB_STORE_ERROR_REFUSED },

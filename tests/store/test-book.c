@@ -83,6 +83,8 @@ test_every_column_reads_back (void)
   g_autoptr (BbRevision) revision = helper_make_revision (shop->recipe->id, shop->pretreat->id);
   g_autoptr (GError) error = NULL;
 
+  revision->dry_sheet = shop->sheet->id;
+  revision->cure_sheet = shop->sheet->id;
   for (guint i = 0; i < bb_revision_table.n_fields; i++)
     fill_field (&bb_revision_table.fields[i], revision);
   g_assert_true (bb_book_save_revision (book, revision, &error));

@@ -71,6 +71,8 @@ test_references (void)
 {
   spoil ("UPDATE wash_test SET colourway = 77", "wash_test 1: its colourway");
   spoil ("DELETE FROM person", "person");
+  spoil ("DROP TRIGGER supply_kind; UPDATE supply SET kind = 'ink' WHERE id = 1",
+         "revision 1: pretreat_product: The record is of the kind 'Ink'");
 }
 
 static void

@@ -279,6 +279,73 @@ test_program_is_refused_too (Rules         *rules,
   g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED);
 }
 
+static void
+refuse_kind (Rules         *rules,
+             const BbTable *table,
+             gpointer       record,
+             const char    *prefix)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_assert_false (bb_book_save (rules->book, table, record, &error));
+  g_assert_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE);
+  g_test_message ("%s", error->message);
+  g_assert_true (g_str_has_prefix (error->message, prefix));
+}
+
+/* A recipe names a pretreat where it wants one, and nothing else; so does every way of writing it. */
+static void
+test_references_are_of_their_kind (Rules         *rules,
+                                   gconstpointer  data)
+{
+  const Shop *shop = rules->shop;
+  g_autoptr (BbSupply) ink = helper_make_supply ("INK-1", BB_SUPPLY_INK);
+  g_autoptr (BbRevision) revision = bb_book_load (rules->book, &bb_revision_table, rules->unused, NULL);
+  g_autoptr (BbRevision) next = helper_make_revision (shop->recipe->id, 0);
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  helper_save (rules->book, &bb_supply_table, ink);
+  revision->pretreat_product = ink->id;
+  refuse_kind (rules, &bb_revision_table, revision, "pretreat_product: The record is of the kind 'Ink', and has to be "
+                                                    "'Pretreat'.");
+  revision->pretreat_product = shop->pretreat->id;
+  revision->cure_sheet = shop->pretreat->id;
+  refuse_kind (rules, &bb_revision_table, revision, "cure_sheet: ");
+  revision->cure_sheet = shop->sheet->id;
+  helper_save (rules->book, &bb_revision_table, revision);
+
+  next->reason = g_strdup ("Warmer.");
+  next->pretreat_product = ink->id;
+  g_assert_false (bb_book_save_revision (rules->book, next, &error));
+  g_assert_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE);
+
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE revision SET dry_sheet = %" G_GINT64_FORMAT " WHERE id = %"
+          G_GINT64_FORMAT, ink->id, rules->unused);
+  expect (rules, SQLITE_OK, "UPDATE revision SET dry_sheet = NULL WHERE id = %" G_GINT64_FORMAT, rules->unused);
+}
+
+/* And what it names stays what it is. */
+static void
+test_kind_in_use_is_fixed (Rules         *rules,
+                           gconstpointer  data)
+{
+  BbSupply *pretreat = rules->shop->pretreat;
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE supply SET kind = 'ink' WHERE id = %" G_GINT64_FORMAT,
+          pretreat->id);
+  expect (rules, SQLITE_OK, "UPDATE supply SET kind = 'pretreat', name = 'X' WHERE id = %" G_GINT64_FORMAT,
+          pretreat->id);
+  expect (rules, SQLITE_OK, "UPDATE supply SET kind = 'ink' WHERE id = %" G_GINT64_FORMAT, rules->shop->sheet->id);
+
+  pretreat->kind = BB_SUPPLY_CLEANER;
+  g_assert_false (bb_book_save (rules->book, &bb_supply_table, pretreat, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED);
+  g_assert_nonnull (strstr (error->message, "kind"));
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -293,6 +360,8 @@ main (int   argc,
   ADD ("/rules/events-are-kept", test_events_are_kept);
   ADD ("/rules/recipe-code-in-use-is-fixed", test_recipe_code_in_use_is_fixed);
   ADD ("/rules/program-is-refused-too", test_program_is_refused_too);
+  ADD ("/rules/references-are-of-their-kind", test_references_are_of_their_kind);
+  ADD ("/rules/kind-in-use-is-fixed", test_kind_in_use_is_fixed);
 #undef ADD
 
   return g_test_run ();

@@ -160,11 +160,11 @@ test_columns_are_the_fields (void)
   helper_close (book);
 }
 
-/* Which row the values are tried on: not one in use, nor what it belongs to, which refuse more than limits. */
+/* Which row the values are tried on: not one in use, which refuses more than limits. */
 static const char *
 row_of (const char *table)
 {
-  const char * const second[] = { "revision", "recipe", "lot", "job", "job_line", NULL };
+  const char * const second[] = { "revision", "recipe", "supply", "lot", "job", "job_line", NULL };
 
   if (g_strv_contains (second, table))
     return "id = 2";
@@ -328,6 +328,33 @@ try_choices (Trial *trial)
   expect (trial, "0", SQLITE_CONSTRAINT_CHECK);
 }
 
+/* Where only one kind of record may be referred to, any other is refused. */
+static void
+try_kinds (Trial *trial)
+{
+  const BbField *field = trial->field;
+  const BbField *kind = NULL;
+  guint n_others = 0;
+
+  if (!field->among.set)
+    return;
+
+  kind = bb_table_find_field (field->target, "kind");
+  for (guint i = 0; i < kind->choices->n_items; i++)
+    {
+      g_autofree char *sql = g_strdup_printf ("SELECT MIN (id) FROM %s WHERE kind = '%s'", field->target->name,
+                                              kind->choices->items[i].key);
+      g_autofree char *literal = helper_query_plain (trial->plain, sql);
+      const gboolean is_wanted = (int) i == (int) field->among.value;
+
+      if (literal == NULL)
+        continue;
+      expect (trial, literal, is_wanted ? SQLITE_OK : SQLITE_CONSTRAINT_TRIGGER);
+      n_others += is_wanted ? 0 : 1;
+    }
+  g_assert_cmpuint (n_others, >, 0);
+}
+
 static void
 try_field (Trial *trial)
 {
@@ -359,6 +386,7 @@ try_field (Trial *trial)
       expect (trial, "-1", SQLITE_CONSTRAINT_CHECK);
       break;
     case BB_KIND_REFERENCE:
+      try_kinds (trial);
       expect (trial, "'one'", SQLITE_CONSTRAINT_DATATYPE);
       /* What a standing is of is a rule of its own, which is held against in another test. */
       if (trial->fields != &bb_standing_table || field->target != &bb_revision_table)
