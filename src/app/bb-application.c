@@ -7,6 +7,7 @@
 #include <glib/gstdio.h>
 
 #include "bb-compat.h"
+#include "bb-exchange.h"
 #include "bb-window.h"
 
 struct _BbApplication
@@ -94,16 +95,14 @@ create_book (const char  *path,
              GError     **error)
 {
   g_autofree char *folder = g_path_get_dirname (path);
-  g_autoptr (BbBook) book = NULL;
 
   if (g_mkdir_with_parents (folder, 0700) != 0)
     {
       g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_IO, _("The folder %s can't be made."), folder);
       return FALSE;
     }
-  book = bb_book_create (path, error);
 
-  return book != NULL && bb_book_close (book, error);
+  return bb_exchange_make_book (path, error);
 }
 
 static void

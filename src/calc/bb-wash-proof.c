@@ -18,6 +18,27 @@ add_reading (BbWashVerdictIn  *in,
 }
 
 /**
+ * bb_wash_proof_fails:
+ * @revision: the revision that the specimen was made by: it says what must be passed
+ * @test: the specimen
+ * @reading: one of its readings
+ *
+ * Returns: %TRUE if the reading shows less than what the revision demands, whatever was read before it
+ */
+gboolean
+bb_wash_proof_fails (const BbRevision *revision,
+                     const BbWashTest *test,
+                     const BbReading  *reading)
+{
+  g_autoptr (GPtrArray) alone = g_ptr_array_new ();
+  g_autoptr (BbWashVerdictOut) out = bb_wash_verdict_out_new ();
+
+  g_ptr_array_add (alone, (gpointer) reading);
+
+  return bb_wash_proof_judge (revision, test, alone, out, NULL) && out->verdict == BB_VERDICT_FAILED;
+}
+
+/**
  * bb_wash_proof_judge:
  * @revision: the revision that the specimen was made by: it says what must be passed
  * @test: the specimen

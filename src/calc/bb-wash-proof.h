@@ -6,6 +6,9 @@
 
 G_BEGIN_DECLS
 
+gboolean bb_wash_proof_fails (const BbRevision *revision,
+                              const BbWashTest *test,
+                              const BbReading  *reading);
 gboolean bb_wash_proof_judge (const BbRevision *revision,
                               const BbWashTest *test,
                               GPtrArray        *readings,

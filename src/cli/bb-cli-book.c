@@ -89,19 +89,14 @@ run_new (int    argc,
   g_autofree char *path = NULL;
   g_autofree char *answer = NULL;
   g_autoptr (GError) error = NULL;
-  BbBook *book = NULL;
-  BbCliStatus status = BB_CLI_OK;
 
   if (!takes_one_file (&bb_cli_book_new, &common, argc, argv, TRUE, &path))
     return BB_CLI_USAGE;
-  book = bb_book_create (path, &error);
-  if (book == NULL)
+  if (!bb_exchange_make_book (path, &error))
     return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
-
-  status = bb_cli_close_book (book, BB_CLI_OK);
   answer = describe_new_book (&common, path, NULL);
 
-  return status == BB_CLI_OK ? bb_cli_write (answer) : status;
+  return bb_cli_write (answer);
 }
 
 static BbCliStatus

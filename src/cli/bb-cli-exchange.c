@@ -12,14 +12,14 @@ find_table (const char *name)
 {
   const BbTable *table = bb_book_find_table (name);
 
-  if (table == NULL || table == &bb_event_table)
+  if (table == NULL || !bb_book_table_is_exchanged (table))
     {
       g_autoptr (GString) known = g_string_new (NULL);
       guint n_tables = 0;
       const BbTable * const *tables = bb_book_tables (&n_tables);
 
       for (guint t = 0; t < n_tables; t++)
-        if (tables[t] != &bb_event_table)
+        if (bb_book_table_is_exchanged (tables[t]))
           g_string_append_printf (known, "%s%s", t > 0 ? ", " : "", tables[t]->name);
       bb_cli_fail (BB_CLI_USAGE, _("--table: '%s' is not one of: %s"), name, known->str);
       return NULL;

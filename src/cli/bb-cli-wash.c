@@ -41,7 +41,8 @@ describe (const BbCliCommon *common,
   return g_string_free (g_steal_pointer (&out), FALSE);
 }
 
-/* How a specimen is washed, and for how long, follows from what its revision has to pass, unless it is said. */
+/* How a specimen is washed, and for how long, follows from its plan, or from what its revision has to pass, unless it
+ * is said. */
 static gboolean
 fill_from_revision (BbBook     *book,
                     BbWashTest *test,
@@ -49,7 +50,7 @@ fill_from_revision (BbBook     *book,
 {
   g_autoptr (BbRevision) revision = NULL;
 
-  if (test->revision == 0)
+  if (test->revision == 0 || test->plan != 0)
     return TRUE;
   revision = bb_book_load (book, &bb_revision_table, test->revision, error);
   if (revision == NULL)
@@ -108,6 +109,47 @@ check_is_new (BbBook          *book,
   return FALSE;
 }
 
+static char *
+name_jobs (const GPtrArray *jobs)
+{
+  g_autoptr (GString) codes = g_string_new (NULL);
+
+  for (guint i = 0; i < jobs->len; i++)
+    g_string_append_printf (codes, "%s%s", i > 0 ? ", " : "", ((const BbJob *) jobs->pdata[i])->code);
+
+  return jobs->len > 0 ? g_strdup_printf (ngettext ("An open job uses it: %s.", "Open jobs use it: %s.", jobs->len),
+                                          codes->str)
+                       : g_strdup (_("No open job uses it."));
+}
+
+/* What the reading did to a proof, below what is told of the reading itself. */
+static gboolean
+add_news (BbBook           *book,
+          const BbReading  *reading,
+          char            **sentence,
+          GError          **error)
+{
+  g_autoptr (GPtrArray) notices = bb_book_load_notices (book, FALSE, error);
+  const BbNotice *newest = notices != NULL && notices->len > 0 ? notices->pdata[0] : NULL;
+  g_autoptr (GPtrArray) jobs = NULL;
+  g_autofree char *before = NULL;
+  g_autofree char *news = NULL;
+  g_autofree char *used = NULL;
+
+  if (newest == NULL || newest->wash_test != reading->wash_test || newest->cycles != reading->cycles)
+    return notices != NULL;
+  news = bb_book_describe_notice (book, newest, error);
+  if (news != NULL)
+    jobs = bb_book_load_open_jobs (book, newest->revision, error);
+  if (jobs == NULL)
+    return FALSE;
+  before = g_steal_pointer (sentence);
+  used = name_jobs (jobs);
+  *sentence = g_strdup_printf ("%s\n%s %s", before, news, used);
+
+  return TRUE;
+}
+
 static BbCliStatus
 add_reading (const BbCliCommon *common,
              BbBook            *book,
@@ -136,6 +178,8 @@ add_reading (const BbCliCommon *common,
                               test->code, (int) reading->cycles,
                               bb_choices_get_title (&bb_grade_choices, reading->change),
                               bb_choices_get_title (&bb_crack_choices, reading->crack));
+  if (!add_news (book, reading, &sentence, &error))
+    return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
   answer = describe (common, codes, &bb_reading_table, reading, sentence, &error);
 
   return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);

@@ -86,9 +86,13 @@ extern const BbCliCommand bb_cli_book_check;
 extern const BbCliCommand bb_cli_book_demo;
 extern const BbCliCommand bb_cli_recipe_list;
 extern const BbCliCommand bb_cli_recipe_show;
+extern const BbCliCommand bb_cli_recipe_sign;
 extern const BbCliCommand bb_cli_recall;
 extern const BbCliCommand bb_cli_wash_new;
 extern const BbCliCommand bb_cli_wash_add;
+extern const BbCliCommand bb_cli_wash_due;
+extern const BbCliCommand bb_cli_wash_plan_new;
+extern const BbCliCommand bb_cli_wash_plans;
 extern const BbCliCommand bb_cli_export;
 extern const BbCliCommand bb_cli_import;
 

@@ -11,10 +11,11 @@ G_BEGIN_DECLS
  *
  *     { "format": "blankbook-book", "version": 1, "about": "…", "person": […], "blank": […], … }
  *
- * one list for each table of the book but the log of events, in the order of bb_book_tables(). Records refer to each
- * other by code; keys and seals belong to one book and are left out. A standing is known by its revision, a reading
- * by its specimen and cycles, a remark on a run and an entry of a lot by their numbers. "about" is a text for people,
- * and may be missing, as may any list.
+ * one list for each table of the book but the log of events and the notices, in the order of bb_book_tables(). Records
+ * refer to each other by code; keys and seals belong to one book and are left out. A standing is known by its
+ * revision, a signature by its revision and moment, a reading by its specimen and cycles, a remark on a run and an
+ * entry of a lot by their numbers. A revision that comes as proven without a signature, or without the specimens that
+ * this asks for, comes in on trial, with a notice. "about" is a text for people, and may be missing, as may any list.
  */
 
 #define BB_EXCHANGE_FORMAT "blankbook-book"
@@ -83,7 +84,12 @@ char    *bb_exchange_export_csv (BbBook                *book,
                                  const BbTable         *table,
                                  GError               **error);
 
-/* bb-demo.c */
+/* bb-built-in.c */
+gboolean bb_exchange_add_plans  (BbBook                *book,
+                                 BbImported            *imported,
+                                 GError               **error);
+gboolean bb_exchange_make_book  (const char            *path,
+                                 GError               **error);
 gboolean bb_exchange_make_demo  (const char            *path,
                                  const BbExchangeWatch *watch,
                                  BbImported            *imported,

@@ -71,7 +71,7 @@ write_selection (BbBook                *book,
 
   g_string_append_printf (out, "%d", BB_EXCHANGE_VERSION);
   for (guint t = 0; t < n_tables; t++)
-    if (tables[t] != &bb_event_table &&
+    if (bb_book_table_is_exchanged (tables[t]) &&
         !append_table (out, tables[t], bb_selection_get_records (selection, tables[t]), codes, watch, total, &done,
                        error))
       return NULL;

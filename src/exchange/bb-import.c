@@ -25,12 +25,6 @@ typedef struct {
   BbImported imported;
 } Import;
 
-static gboolean
-is_table_of_files (const BbTable *table)
-{
-  return table != &bb_event_table;
-}
-
 /* A part that is counted, like a recipe's revision, is known by the whole's code and its number: they must agree. */
 static gboolean
 check_part_code (Import         *self,
@@ -78,6 +72,17 @@ note_state (Import        *self,
     g_hash_table_remove (self->stateless, &((const BbStanding *) record)->revision);
 }
 
+/* A revision that the book has on trial is not proven by what a file says of it: it was, and is so no longer, or came
+ * in without what a proof needs. */
+static gboolean
+is_proof_of_old (const BbTable *table,
+                 gconstpointer  known,
+                 gconstpointer  record)
+{
+  return table == &bb_standing_table && ((const BbStanding *) known)->state == BB_STATE_ON_TRIAL &&
+         ((const BbStanding *) record)->state == BB_STATE_PROVEN;
+}
+
 /* Takes one record in: adds it, or finds that the book has the same. */
 static gboolean
 take_record (Import        *self,
@@ -93,7 +98,7 @@ take_record (Import        *self,
 
   if (known != NULL)
     {
-      done = bb_known_check_same (table, known, record, error);
+      done = is_proof_of_old (table, known, record) || bb_known_check_same (table, known, record, error);
       bb_record_free (table, known);
       self->imported.n_same += done ? 1 : 0;
       return done;
@@ -201,7 +206,7 @@ import_file (BbBook   *book,
 
   (void) book;
   for (guint i = 0; i < n_tables; i++)
-    if (is_table_of_files (tables[i]) && json_object_has_member (self->file, tables[i]->name) &&
+    if (bb_book_table_is_exchanged (tables[i]) && json_object_has_member (self->file, tables[i]->name) &&
         !take_list (self, tables[i], json_object_get_array_member (self->file, tables[i]->name), error))
       return FALSE;
 
@@ -314,7 +319,7 @@ check_lists (Import  *self,
 
       if (g_str_equal (key, "format") || g_str_equal (key, "version") || g_str_equal (key, "about"))
         continue;
-      if (table == NULL || !is_table_of_files (table))
+      if (table == NULL || !bb_book_table_is_exchanged (table))
         {
           g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_KEY, "%s: unknown key, a book has no such list", quote);
           return FALSE;
@@ -340,7 +345,8 @@ check_lists (Import  *self,
  * @error: return location for a #GError
  *
  * Takes the records of a file into a book, all of them or, after any error, none. What the book holds already, the
- * same in every field, is passed over; another record of the same code is refused. A revision that comes without its
+ * same in every field, is passed over; another record of the same code is refused. That a revision is proven which the
+ * book has on trial is passed over too: the book knows better. A revision that comes without its
  * state becomes a draft. The message names table, item and key, like `blank[3].mass_g_per_m2: …`.
  *
  * Returns: %FALSE with %BB_EXCHANGE_ERROR_UNREADABLE, %BB_EXCHANGE_ERROR_TOO_LARGE, %BB_EXCHANGE_ERROR_FORMAT,
@@ -393,7 +399,7 @@ bb_exchange_import_csv (BbBook                *book,
   Import self = { .book = book, .table = table, .csv = text, .csv_length = length, .watch = watch };
 
   g_return_val_if_fail (BB_IS_BOOK (book) && text != NULL, FALSE);
-  g_return_val_if_fail (is_table_of_files (table), FALSE);
+  g_return_val_if_fail (bb_book_table_is_exchanged (table), FALSE);
 
   return run_import (&self, import_rows, imported, error);
 }

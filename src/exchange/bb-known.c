@@ -6,15 +6,18 @@
 #include "bb-exchange-error.h"
 #include "bb-json.h"
 
-/* By what a record is known that has no code: what it belongs to, and where there are several of these, a number. */
+/* By what a record is known that has no code: what it belongs to, and where there are several of these, a further
+ * field; of what belongs to nothing, there is one in a book. */
 typedef struct {
   const BbTable *table;
   const char *owner;
-  const char *number;
+  const char *which;
 } Identity;
 
 static const Identity identities[] = {
+  { &bb_shop_table, NULL, NULL },
   { &bb_standing_table, "revision", NULL },
+  { &bb_signature_table, "revision", "signed_at" },
   { &bb_reading_table, "wash_test", "cycles" },
   { &bb_annotation_table, "run", "number" },
   { &bb_lot_entry_table, "lot", "number" },
@@ -47,6 +50,21 @@ find_by_code (BbBook        *book,
   return FALSE;
 }
 
+static GPtrArray *
+load_siblings (BbBook         *book,
+               const Identity *identity,
+               gconstpointer   record,
+               GError        **error)
+{
+  const BbField *owner = NULL;
+
+  if (identity->owner == NULL)
+    return bb_book_load_all (book, identity->table, TRUE, error);
+  owner = bb_table_find_field (identity->table, identity->owner);
+
+  return bb_book_load_referring (book, identity->table, owner->target, bb_field_get_integer (owner, record), error);
+}
+
 static gboolean
 find_by_owner (BbBook         *book,
                const Identity *identity,
@@ -54,13 +72,11 @@ find_by_owner (BbBook         *book,
                gpointer       *known,
                GError        **error)
 {
-  const BbField *owner = bb_table_find_field (identity->table, identity->owner);
-  const BbField *number = identity->number != NULL ? bb_table_find_field (identity->table, identity->number) : NULL;
-  g_autoptr (GPtrArray) siblings = bb_book_load_referring (book, identity->table, owner->target,
-                                                           bb_field_get_integer (owner, record), error);
+  const BbField *which = identity->which != NULL ? bb_table_find_field (identity->table, identity->which) : NULL;
+  g_autoptr (GPtrArray) siblings = load_siblings (book, identity, record, error);
 
   for (guint i = 0; siblings != NULL && i < siblings->len; i++)
-    if (number == NULL || bb_field_equal (number, siblings->pdata[i], record))
+    if (which == NULL || bb_field_equal (which, siblings->pdata[i], record))
       {
         *known = bb_record_copy (identity->table, siblings->pdata[i]);
         break;
@@ -79,7 +95,8 @@ find_by_owner (BbBook         *book,
  * @error: return location for a #GError
  *
  * Finds what the book already holds in place of a record. A record without a code is known by what it belongs to: a
- * standing by its revision, a reading by its specimen and cycles, a remark and an entry of a lot by their numbers.
+ * standing by its revision, a signature by its revision and moment, a reading by its specimen and cycles, a remark and
+ * an entry of a lot by their numbers.
  *
  * Returns: %FALSE with an error of the book
  */

@@ -113,7 +113,8 @@ take_many (BbSelection *self,
     take (self, t, stolen[i]);
 }
 
-/* What can't be without a chosen record: a recipe's revisions, their states and wash tests, the readings of these. */
+/* What can't be without a chosen record: a recipe's revisions, their signatures, states and wash tests, the readings of
+ * these. */
 static gboolean
 take_parts (BbSelection   *self,
             guint          t,
@@ -193,7 +194,7 @@ bb_selection_add_all (BbSelection  *self,
     {
       g_autoptr (GPtrArray) records = NULL;
 
-      if (self->tables[t] == &bb_event_table)
+      if (!bb_book_table_is_exchanged (self->tables[t]))
         continue;
       if (g_cancellable_set_error_if_cancelled (cancellable, error))
         return FALSE;
@@ -215,7 +216,8 @@ bb_selection_add_all (BbSelection  *self,
  * @cancellable: (nullable): stops the work
  * @error: return location for a #GError
  *
- * Selects recipes, what is part of them (revisions, states, wash tests, readings) and all that these refer to.
+ * Selects recipes, what is part of them (revisions, signatures, states, wash tests, readings) and all that these refer
+ * to.
  *
  * Returns: %FALSE with an error of the book, or %G_IO_ERROR_CANCELLED
  */

@@ -1,15 +1,17 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-records.h"
 
-/* Each table stands after those it refers to, so that a book can be written and read in this order. */
+/* Each table stands after those it refers to, so that a book can be written and read in this order. A standing stands
+ * after what a proof rests on. */
 static const BbTable * const tables[] = {
+  &bb_shop_table,
   &bb_person_table,
   &bb_blank_table,
   &bb_colourway_table,
   &bb_supply_table,
   &bb_recipe_table,
   &bb_revision_table,
-  &bb_standing_table,
+  &bb_wash_plan_table,
   &bb_wash_test_table,
   &bb_reading_table,
   &bb_customer_table,
@@ -20,6 +22,9 @@ static const BbTable * const tables[] = {
   &bb_run_table,
   &bb_annotation_table,
   &bb_lot_entry_table,
+  &bb_signature_table,
+  &bb_standing_table,
+  &bb_notice_table,
   &bb_event_table,
 };
 
@@ -52,4 +57,16 @@ bb_book_find_table (const char *name)
       return tables[i];
 
   return NULL;
+}
+
+/**
+ * bb_book_table_is_exchanged:
+ * @table: a table of the book
+ *
+ * Returns: %TRUE if its records go into files; those of the log and the notices are of one book
+ */
+gboolean
+bb_book_table_is_exchanged (const BbTable *table)
+{
+  return table != &bb_event_table && table != &bb_notice_table;
 }

@@ -3,6 +3,8 @@
 
 #include "bb-error.h"
 
+BB_DEFINE_CHOICES (bb_fault, "fault", BB_FAULT_CHOICES);
+
 static gboolean
 check_wash_test (gconstpointer record,
                  GError      **error)

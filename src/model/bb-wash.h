@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "bb-recipe.h"
+#include "bb-wash-plan.h"
 
 G_BEGIN_DECLS
 
@@ -13,6 +13,9 @@ G_BEGIN_DECLS
      .target = &bb_revision_table, .owner = TRUE, .required = TRUE) \
   F (T, REFERENCE, colourway, N_("Colourway"), .help = N_("The garment that was printed."), \
      .target = &bb_colourway_table) \
+  F (T, REFERENCE, plan, N_("Wash plan"), \
+     .help = N_("The plan that it is washed to: method, temperature and cycles follow from it."), \
+     .target = &bb_wash_plan_table) \
   F (T, CHOICE, method, N_("Wash method"), .help = N_("How it is washed and dried."), \
      .choices = &bb_wash_method_choices, .required = TRUE) \
   F (T, NUMBER, wash_c, N_("Wash temperature"), .help = N_("Temperature of the wash."), \
@@ -33,6 +36,14 @@ G_BEGIN_DECLS
 
 BB_DECLARE_TABLE (BbWashTest, bb_wash_test, BB_WASH_TEST_FIELDS);
 
+/* How marked a fault is; none of them has a part in the verdict. */
+#define BB_FAULT_CHOICES(C) \
+  C (BB_FAULT_NONE, "none", N_("None")) \
+  C (BB_FAULT_SLIGHT, "slight", N_("Slight")) \
+  C (BB_FAULT_MARKED, "marked", N_("Marked"))
+
+BB_DECLARE_CHOICES (BbFault, bb_fault, BB_FAULT_CHOICES);
+
 #define BB_READING_FIELDS(F, T) \
   F (T, INTEGER, id, N_("Key"), .help = N_("The record's key in this book."), .derived = TRUE, .unsealed = TRUE) \
   F (T, REFERENCE, wash_test, N_("Specimen"), .help = N_("The specimen that was read."), \
@@ -45,9 +56,23 @@ BB_DECLARE_TABLE (BbWashTest, bb_wash_test, BB_WASH_TEST_FIELDS);
      .choices = &bb_grade_choices) \
   F (T, CHOICE, crack, N_("Cracking"), .help = N_("The worst cracking on the print."), \
      .choices = &bb_crack_choices, .fallback = BB_DEFAULT (BB_CRACK_NONE), .required = TRUE) \
+  F (T, CHOICE, lifting, N_("Lifting"), .help = N_("Whether the print comes off at its edges or in patches."), \
+     .choices = &bb_fault_choices) \
+  F (T, CHOICE, fibrillation, N_("Fibrillation"), .help = N_("Whether fibres stand up through the print."), \
+     .choices = &bb_fault_choices) \
+  F (T, INTEGER, hand, N_("Hand"), .help = N_("How it feels: 1 is stiff as a board, 5 as soft as the blank."), \
+     .limits = BB_BETWEEN (1, 5)) \
+  F (T, CHOICE, box_mark, N_("Box mark"), .help = N_("Whether the edge of the pretreat shows on the garment."), \
+     .choices = &bb_fault_choices) \
+  F (T, CHOICE, change_measured, N_("Change, measured"), \
+     .help = N_("Grade of change from a scan, by ISO 105-A05: kept beside the eye's, not in its place."), \
+     .choices = &bb_grade_choices) \
+  F (T, CHOICE, stain_measured, N_("Staining, measured"), \
+     .help = N_("Grade of staining from a scan, by ISO 105-A04: kept beside the eye's, not in its place."), \
+     .choices = &bb_grade_choices) \
   F (T, DATE, read_at, N_("Read"), .help = N_("When it was graded."), .required = TRUE) \
   F (T, REFERENCE, person, N_("By"), .help = N_("Who graded it."), .target = &bb_person_table) \
-  F (T, TEXT, note, N_("Note"), .help = N_("Lifting, fibres coming through, hand, box mark."), .multiline = TRUE)
+  F (T, TEXT, note, N_("Note"), .help = N_("What else was seen."), .multiline = TRUE)
 
 BB_DECLARE_TABLE (BbReading, bb_reading, BB_READING_FIELDS);
 

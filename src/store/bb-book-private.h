@@ -72,6 +72,26 @@ gboolean   _bb_book_save_within    (BbBook          *self,
                                     const BbTable   *table,
                                     gpointer         record,
                                     GError         **error);
+gboolean   _bb_book_take_step      (BbBook          *self,
+                                    BbStanding      *standing,
+                                    BbState          state,
+                                    const char      *reason,
+                                    GError         **error);
+gboolean   _bb_book_sign_within    (BbBook          *self,
+                                    BbStanding      *standing,
+                                    gboolean         overrule,
+                                    const char      *reason,
+                                    GError         **error);
+gboolean   _bb_book_restore_proof  (BbBook          *self,
+                                    BbStanding      *standing,
+                                    GError         **error);
+gboolean   _bb_book_give_up_proof  (BbBook          *self,
+                                    const BbTable   *table,
+                                    gpointer         record,
+                                    GError         **error);
+gboolean   _bb_book_fill_from_plan (BbBook          *self,
+                                    BbWashTest      *test,
+                                    GError         **error);
 gboolean   _bb_record_check_seal   (const BbTable   *table,
                                     gconstpointer    record,
                                     GError         **error);

@@ -158,6 +158,25 @@ write_columns (BbBook         *self,
   return TRUE;
 }
 
+/* The database refuses what a proof does not survive: then the proof goes first, in the same transaction. */
+static gboolean
+write_columns_or_give_up_proof (BbBook         *self,
+                                const BbTable  *table,
+                                gpointer        record,
+                                BbColumns       scope,
+                                GError        **error)
+{
+  GError *local = NULL;
+
+  if (write_columns (self, table, record, scope, &local) ||
+      (_bb_book_give_up_proof (self, table, record, &local) && write_columns (self, table, record, scope, &local)))
+    return TRUE;
+
+  g_propagate_error (error, local);
+
+  return FALSE;
+}
+
 /**
  * _bb_book_add_event:
  * @self: a book, within a transaction
@@ -203,7 +222,7 @@ write_with_lists (BbBook         *self,
   const BbField *key = bb_table_find_field (table, "id");
   BbRun *run = table == &bb_run_table && !bb_field_is_set (key, record) ? record : NULL;
   char *finished_at = run != NULL ? g_steal_pointer (&run->finished_at) : NULL;
-  gboolean done = write_columns (self, table, record, BB_COLUMNS_SAVED, error) &&
+  gboolean done = write_columns_or_give_up_proof (self, table, record, BB_COLUMNS_SAVED, error) &&
                   bb_record_write_lists (table, record, bb_field_get_integer (key, record), self->db, error);
 
   if (finished_at == NULL)
@@ -265,7 +284,7 @@ _bb_book_write_steps (BbBook         *self,
                       BbDeed          deed,
                       GError        **error)
 {
-  return write_columns (self, table, record, BB_COLUMNS_STEPS, error) &&
+  return write_columns_or_give_up_proof (self, table, record, BB_COLUMNS_STEPS, error) &&
          _bb_book_mark_stale (self, table, record, error) &&
          _bb_book_add_event (self, deed, table, record, error);
 }
@@ -312,6 +331,8 @@ _bb_book_save_within (BbBook         *self,
 
   if (!_bb_book_complete (self, table, record, error))
     return FALSE;
+  if (table == &bb_wash_test_table && !_bb_book_fill_from_plan (self, record, error))
+    return FALSE;
 
   return _bb_book_validate (self, table, record, error) &&
          _bb_book_write_row (self, table, record, deed, error) &&
@@ -332,6 +353,8 @@ _bb_book_save_within (BbBook         *self,
  * a code where it has none, and always its seal, but no state: save a standing too, which may begin in any state. To
  * write a revision as a person does, use bb_book_save_revision(). Changing a recipe's code gives its drafts
  * new codes, and a job's number its lines. What only a step of its own changes, like a job's state, stays as it is.
+ * A wash test takes from its plan what it does not say itself. A reading or wash test that a proof does not survive
+ * puts the revision back on trial, with a notice.
  *
  * Returns: %FALSE with %BB_MODEL_ERROR where a value is not allowed, %BB_STORE_ERROR_EXISTS where the code is taken,
  *   %BB_STORE_ERROR_NOT_FOUND where it, or what it refers to, is not in the book, %BB_STORE_ERROR_REFUSED where the

@@ -127,16 +127,25 @@ check_step (BbBook            *self,
   return FALSE;
 }
 
-static gboolean
-step_to (BbBook      *self,
-         BbStanding  *standing,
-         BbState      state,
-         const char  *reason,
-         GError     **error)
+/**
+ * _bb_book_take_step:
+ * @self: a book, within a transaction
+ * @standing: where a revision stands
+ * @state: the state it comes to
+ * @reason: (nullable): on what grounds
+ * @error: return location for a #GError
+ *
+ * Writes a step in the life of a revision, which the caller knows to be allowed, with its event.
+ *
+ * Returns: %FALSE with an error
+ */
+gboolean
+_bb_book_take_step (BbBook      *self,
+                    BbStanding  *standing,
+                    BbState      state,
+                    const char  *reason,
+                    GError     **error)
 {
-  if (!check_step (self, standing, state, error))
-    return FALSE;
-
   standing->state = (int) state;
   standing->person = self->person;
   g_free (standing->since);
@@ -157,7 +166,13 @@ set_state (BbBook      *self,
 {
   g_autoptr (BbStanding) standing = bb_book_load_standing (self, revision, error);
 
-  return standing != NULL && step_to (self, standing, state, reason, error);
+  if (standing == NULL || !check_step (self, standing, state, error))
+    return FALSE;
+  if (state == BB_STATE_PROVEN)
+    return standing->state == BB_STATE_WITHDRAWN ? _bb_book_restore_proof (self, standing, error)
+                                                 : _bb_book_sign_within (self, standing, FALSE, reason, error);
+
+  return _bb_book_take_step (self, standing, state, reason, error);
 }
 
 /**
@@ -169,9 +184,10 @@ set_state (BbBook      *self,
  * @error: return location for a #GError
  *
  * Moves a revision on in its life, as bb_state_may_become() allows; a withdrawn one only back to the state that it was
- * withdrawn from.
+ * withdrawn from. To come to %BB_STATE_PROVEN is to sign, as bb_book_sign() does.
  *
- * Returns: %FALSE with %BB_STORE_ERROR_REFUSED where the step is not allowed, or another error
+ * Returns: %FALSE with %BB_STORE_ERROR_REFUSED where the step is not allowed, %BB_STORE_ERROR_UNPROVEN where a proof
+ *   lacks what it needs, or another error
  */
 gboolean
 bb_book_set_state (BbBook      *self,
@@ -202,7 +218,11 @@ undo_withdrawal (BbBook  *self,
       return FALSE;
     }
 
-  return find_state_before (self, standing, &before, error) && step_to (self, standing, before, NULL, error);
+  if (!find_state_before (self, standing, &before, error))
+    return FALSE;
+
+  return before == BB_STATE_PROVEN ? _bb_book_restore_proof (self, standing, error)
+                                   : _bb_book_take_step (self, standing, before, NULL, error);
 }
 
 /**
@@ -211,7 +231,8 @@ undo_withdrawal (BbBook  *self,
  * @revision: the key of a withdrawn revision
  * @error: return location for a #GError
  *
- * Takes a revision back to the state that it was withdrawn from.
+ * Takes a revision back to the state that it was withdrawn from; where that was proven, and the proof does not hold
+ * any more, on trial.
  *
  * Returns: %FALSE with %BB_STORE_ERROR_REFUSED where it is not withdrawn, or another error
  */

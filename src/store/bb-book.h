@@ -20,6 +20,9 @@ G_BEGIN_DECLS
  * @BB_STORE_ERROR_NOT_FOUND: there is no such record
  * @BB_STORE_ERROR_REFUSED: a rule of the book forbids the change
  * @BB_STORE_ERROR_EXISTS: the code is taken, or the file exists
+ * @BB_STORE_ERROR_UNPROVEN: a proof lacks its signature, or the specimens that it needs
+ * @BB_STORE_ERROR_DISPROVED: a specimen of a revision that counts as proven fails; the book deals with that itself
+ * @BB_STORE_ERROR_UNFOUNDED: a proof rests on what would be gone; the book deals with that itself
  *
  * What the book refuses or can't do.
  */
@@ -32,6 +35,9 @@ typedef enum {
   BB_STORE_ERROR_NOT_FOUND,
   BB_STORE_ERROR_REFUSED,
   BB_STORE_ERROR_EXISTS,
+  BB_STORE_ERROR_UNPROVEN,
+  BB_STORE_ERROR_DISPROVED,
+  BB_STORE_ERROR_UNFOUNDED,
 } BbStoreError;
 
 GQuark bb_store_error_quark (void);
@@ -128,6 +134,31 @@ gboolean    bb_book_set_state         (BbBook         *self,
                                        GError        **error);
 gboolean    bb_book_undo_withdrawal   (BbBook         *self,
                                        gint64          revision,
+                                       GError        **error);
+
+/* What a proof rests on, and the news that it is lost: bb-book-proof.c, bb-book-notices.c */
+BbShop     *bb_book_load_shop         (BbBook         *self,
+                                       GError        **error);
+gboolean    bb_book_sign              (BbBook         *self,
+                                       gint64          revision,
+                                       gboolean        overrule,
+                                       const char     *reason,
+                                       GError        **error);
+int         bb_book_find_signature    (BbBook         *self,
+                                       gint64          revision,
+                                       BbSignature   **signature,
+                                       GError        **error);
+GPtrArray  *bb_book_load_notices      (BbBook         *self,
+                                       gboolean        with_seen,
+                                       GError        **error);
+GPtrArray  *bb_book_load_open_jobs    (BbBook         *self,
+                                       gint64          revision,
+                                       GError        **error);
+char       *bb_book_describe_notice   (BbBook         *self,
+                                       const BbNotice *notice,
+                                       GError        **error);
+gboolean    bb_book_see_notice        (BbBook         *self,
+                                       gint64          id,
                                        GError        **error);
 
 /* Finding, and what lists show: bb-book-search.c, bb-book-lines.c */

@@ -198,6 +198,26 @@ bb_record_read_lists (const BbTable *table,
   return TRUE;
 }
 
+/* 1 if the stored list is the same already, 0 if not, -1 with an error. */
+static int
+list_is_stored (const BbTable *table,
+                const BbField *list,
+                gconstpointer  record,
+                gint64         id,
+                BbDb          *db,
+                GError       **error)
+{
+  gpointer stored = bb_record_new (table);
+  int same = -1;
+
+  bb_field_set_integer (bb_table_find_field (table, "id"), stored, id);
+  if (read_list (table, list, stored, db, error))
+    same = bb_field_equal (list, stored, record) ? 1 : 0;
+  bb_record_free (table, stored);
+
+  return same;
+}
+
 static gboolean
 write_list (const BbTable *table,
             const BbField *list,
@@ -241,7 +261,7 @@ write_list (const BbTable *table,
  * @db: the database, within a transaction
  * @error: return location for a #GError
  *
- * Replaces the stored lists of a record.
+ * Replaces the stored lists of a record, where they differ: a list that may not be changed can be saved as it is.
  *
  * Returns: %FALSE if one could not be written
  */
@@ -253,8 +273,13 @@ bb_record_write_lists (const BbTable *table,
                        GError       **error)
 {
   for (guint i = 0; i < table->n_fields; i++)
-    if (table->fields[i].kind == BB_KIND_LIST && !write_list (table, &table->fields[i], record, id, db, error))
-      return FALSE;
+    {
+      const BbField *list = &table->fields[i];
+      int same = list->kind == BB_KIND_LIST ? list_is_stored (table, list, record, id, db, error) : 1;
+
+      if (same < 0 || (same == 0 && !write_list (table, list, record, id, db, error)))
+        return FALSE;
+    }
 
   return TRUE;
 }

@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "run.h"
 
+#include <glib/gstdio.h>
 #include <string.h>
+
+#include "bb-exchange.h"
 
 static char *
 to_text (GBytes *bytes)
@@ -78,4 +81,61 @@ assert_refused (const Answer *answer,
   g_assert_true (g_str_has_suffix (answer->err, "\n"));
   g_assert_true (strchr (answer->err, '\n') == answer->err + strlen (answer->err) - 1);
   g_assert_nonnull (strstr (answer->err, part));
+}
+
+void
+set_up (Fixture       *self,
+        gconstpointer  data)
+{
+  g_autofree char *demo = NULL;
+  gsize length = 0;
+
+  self->folder = g_dir_make_tmp ("blankbook-cli-XXXXXX", NULL);
+  self->book = g_build_filename (self->folder, "demo.book", NULL);
+  if (!g_file_test (data, G_FILE_TEST_EXISTS))
+    g_assert_true (bb_exchange_make_demo (data, NULL, NULL, NULL));
+  g_assert_true (g_file_get_contents (data, &demo, &length, NULL));
+  g_assert_true (g_file_set_contents (self->book, demo, (gssize) length, NULL));
+}
+
+void
+tear_down (Fixture       *self,
+           gconstpointer  data)
+{
+  g_autoptr (GDir) dir = g_dir_open (self->folder, 0, NULL);
+  const char *base = NULL;
+
+  (void) data;
+  while ((base = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (self->folder, base, NULL);
+
+      g_unlink (path);
+    }
+  g_rmdir (self->folder);
+  g_free (self->folder);
+  g_free (self->book);
+}
+
+void
+assert_told (const Answer *answer,
+             const char   *part)
+{
+  g_test_message ("%s%s", answer->out, answer->err);
+  g_assert_cmpstr (answer->err, ==, "");
+  g_assert_cmpint (answer->status, ==, 0);
+  g_assert_nonnull (strstr (answer->out, part));
+}
+
+JsonNode *
+parse (const Answer *answer)
+{
+  g_autoptr (GError) error = NULL;
+  JsonNode *node = bb_json_parse (answer->out, strlen (answer->out), &error);
+
+  g_assert_cmpstr (answer->err, ==, "");
+  g_assert_no_error (error);
+  g_assert_cmpint (answer->status, ==, 0);
+
+  return node;
 }

@@ -25,6 +25,8 @@ typedef struct {
   "\"print_white_g_per_m2\":150,\"cure_c\":160,\"cure_s\":90,\"proof_cycles\":20" more "}"
 #define SHOP_REVISIONS "\"revision\":[" SHOP_REVISION ("R.1", "1", ",\"proof_stain\":null") "],"
 #define SHOP_TAIL \
+  "\"signature\":[{\"revision\":\"R.1\",\"signed_at\":\"2025-04-01\",\"person\":\"AB\",\"overruled\":true," \
+  "\"reason\":\"Years of shirts.\",\"passed\":0,\"failed\":0,\"needed\":3}]," \
   "\"standing\":[{\"revision\":\"R.1\",\"state\":\"proven\",\"since\":\"2025-04-01\",\"person\":\"AB\"}]," \
   "\"wash_test\":[{\"code\":\"S-1\",\"revision\":\"R.1\",\"colourway\":\"TEE-NAVY\",\"method\":\"shop\"," \
   "\"plan_cycles\":20,\"made_at\":\"2025-03-15\",\"person\":\"AB\"}]," \

@@ -26,9 +26,7 @@ main (int   argc,
 
   book = helper_create (argv[1]);
   shop = helper_fill (book);
-  if (!bb_book_set_state (book, shop->revision->id, BB_STATE_ON_TRIAL, "First specimens.", &error) ||
-      !bb_book_set_state (book, shop->revision->id, BB_STATE_PROVEN, "3 of 3.", &error))
-    g_error ("%s", error->message);
+  helper_prove (book, shop->revision->id);
 
   next = helper_make_revision (shop->recipe->id, shop->pretreat->id);
   next->reason = g_strdup ("Less glaze.");

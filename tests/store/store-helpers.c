@@ -153,6 +153,22 @@ helper_make_revision (gint64 recipe,
   return revision;
 }
 
+BbWashPlan *
+helper_make_wash_plan (const char *code)
+{
+  BbWashPlan *plan = bb_wash_plan_new ();
+  const gint64 stops[] = { 5, 25 };
+
+  plan->code = g_strdup (code);
+  plan->name = g_strdup ("Household machine");
+  plan->wash_c = 40;
+  for (guint i = 0; i < G_N_ELEMENTS (stops); i++)
+    ((BbPlanStop *) bb_field_append_item (bb_table_find_field (&bb_wash_plan_table, "grade_at"), plan))->cycles =
+      stops[i];
+
+  return plan;
+}
+
 BbWashTest *
 helper_make_wash_test (const char *code,
                        gint64      revision)
@@ -304,6 +320,8 @@ helper_fill (BbBook *book)
   helper_save (book, &bb_wash_test_table, shop->wash_test);
   shop->reading = helper_make_reading (shop->wash_test->id, 5);
   helper_save (book, &bb_reading_table, shop->reading);
+  shop->plan = helper_make_wash_plan ("PLAN-1");
+  helper_save (book, &bb_wash_plan_table, shop->plan);
 
   return shop;
 }
@@ -347,6 +365,48 @@ helper_fill_jobs (BbBook *book,
 }
 
 void
+helper_put_on_trial (BbBook *book,
+                     gint64  revision)
+{
+  g_autoptr (GError) error = NULL;
+
+  bb_book_set_state (book, revision, BB_STATE_ON_TRIAL, "Trial.", &error);
+  g_assert_no_error (error);
+}
+
+/* Specimens that stood 25 washes, with nothing to say against them. */
+void
+helper_add_passed (BbBook *book,
+                   gint64  revision,
+                   guint   n)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *code = g_strdup_printf ("P-%" G_GINT64_FORMAT "-%u", revision, i + 1);
+      g_autoptr (BbWashTest) test = helper_make_wash_test (code, revision);
+      g_autoptr (BbReading) reading = NULL;
+
+      helper_save (book, &bb_wash_test_table, test);
+      reading = helper_make_reading (test->id, 25);
+      reading->stain = BB_GRADE_4_5;
+      helper_save (book, &bb_reading_table, reading);
+    }
+}
+
+/* On trial, three specimens passed, signed. */
+void
+helper_prove (BbBook *book,
+              gint64  revision)
+{
+  g_autoptr (GError) error = NULL;
+
+  helper_put_on_trial (book, revision);
+  helper_add_passed (book, revision, 3);
+  bb_book_sign (book, revision, FALSE, "3 of 3.", &error);
+  g_assert_no_error (error);
+}
+
+void
 helper_shop_free (Shop *shop)
 {
   bb_customer_free (shop->customer);
@@ -364,6 +424,7 @@ helper_shop_free (Shop *shop)
   bb_revision_free (shop->revision);
   bb_wash_test_free (shop->wash_test);
   bb_reading_free (shop->reading);
+  bb_wash_plan_free (shop->plan);
   g_free (shop);
 }
 

@@ -31,6 +31,7 @@ typedef struct {
   BbJob *job;
   BbJobLine *line;
   BbRun *run;
+  BbWashPlan *plan;
 } Shop;
 
 BbPerson    *helper_make_person     (const char     *code);
@@ -46,6 +47,7 @@ BbRecipe    *helper_make_recipe     (const char     *code,
                                      gint64          blank);
 BbRevision  *helper_make_revision   (gint64          recipe,
                                      gint64          pretreat);
+BbWashPlan  *helper_make_wash_plan  (const char     *code);
 BbWashTest  *helper_make_wash_test  (const char     *code,
                                      gint64          revision);
 BbReading   *helper_make_reading    (gint64          wash_test,
@@ -71,6 +73,13 @@ GArray      *helper_search          (BbBook         *book,
 Shop        *helper_fill            (BbBook         *book);
 void         helper_fill_jobs       (BbBook         *book,
                                      Shop           *shop);
+void         helper_put_on_trial    (BbBook         *book,
+                                     gint64          revision);
+void         helper_add_passed      (BbBook         *book,
+                                     gint64          revision,
+                                     guint           n);
+void         helper_prove           (BbBook         *book,
+                                     gint64          revision);
 void         helper_shop_free       (Shop           *shop);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Shop, helper_shop_free)

@@ -100,9 +100,16 @@ test_every_column_reads_back (void)
 
   for (guint i = 0; i < bb_wash_test_table.n_fields; i++)
     fill_field (&bb_wash_test_table.fields[i], shop->wash_test);
+  /* These follow from the plan. */
+  shop->wash_test->wash_c = shop->plan->wash_c;
   shop->wash_test->wet_g = shop->wash_test->tare_g + 5;
   helper_save (book, &bb_wash_test_table, shop->wash_test);
   check_reads_back (book, &bb_wash_test_table, shop->wash_test);
+
+  for (guint i = 0; i < bb_reading_table.n_fields; i++)
+    fill_field (&bb_reading_table.fields[i], shop->reading);
+  helper_save (book, &bb_reading_table, shop->reading);
+  check_reads_back (book, &bb_reading_table, shop->reading);
   helper_close (book);
 }
 

@@ -150,6 +150,7 @@ test_states_and_undo (void)
   g_assert_true (bb_book_undo_withdrawal (book, id, &error));
   g_assert_cmpint (get_state (book, id), ==, BB_STATE_ON_TRIAL);
 
+  helper_add_passed (book, id, 3);
   set_state (book, id, BB_STATE_PROVEN);
   g_assert_true (bb_book_set_state (book, id, BB_STATE_WITHDRAWN, "Says \"state\":\"draft\" in it.", &error));
   set_state (book, id, BB_STATE_PROVEN);
@@ -190,6 +191,7 @@ test_current_revision (void)
   CURRENT (ids[2]);
   set_state (book, ids[0], BB_STATE_ON_TRIAL);
   CURRENT (ids[2]);
+  helper_add_passed (book, ids[0], 3);
   set_state (book, ids[0], BB_STATE_PROVEN);
   CURRENT (ids[0]);
   for (guint i = 0; i < 3; i++)
@@ -201,6 +203,23 @@ test_current_revision (void)
   g_assert_null (bb_book_load_current (book, empty->id, &error));
   g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND);
   helper_close (book);
+}
+
+static void
+add_signature (BbBook           *book,
+               const BbStanding *standing)
+{
+  g_autoptr (BbSignature) signature = bb_signature_new ();
+
+  signature->revision = standing->revision;
+  signature->signed_at = g_strdup (standing->since);
+  signature->person = standing->person;
+  signature->overruled = 1;
+  signature->reason = g_strdup ("Years of shirts.");
+  signature->passed = 0;
+  signature->failed = 0;
+  signature->needed = 3;
+  helper_save (book, &bb_signature_table, signature);
 }
 
 /* As a whole book is brought in: numbers, dates and states are what they were. */
@@ -230,6 +249,8 @@ test_bring_in (void)
   standing->revision = revision->id;
   standing->state = BB_STATE_PROVEN;
   standing->since = g_strdup ("2019-06-07");
+  standing->person = shop->person->id;
+  add_signature (book, standing);
   helper_save (book, &bb_standing_table, standing);
   g_assert_cmpint (bb_book_revision_is_used (book, revision->id, NULL), ==, 1);
 

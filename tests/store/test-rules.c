@@ -35,7 +35,6 @@ set_up (Rules         *rules,
         gconstpointer  data)
 {
   g_autofree char *path = helper_new_path ();
-  g_autoptr (GError) error = NULL;
 
   (void) data;
   rules->book = helper_create (path);
@@ -43,9 +42,7 @@ set_up (Rules         *rules,
   rules->tried = rules->shop->revision->id;
   rules->proven = add_revision (rules);
   rules->unused = add_revision (rules);
-  g_assert_true (bb_book_set_state (rules->book, rules->proven, BB_STATE_ON_TRIAL, NULL, &error));
-  g_assert_true (bb_book_set_state (rules->book, rules->proven, BB_STATE_PROVEN, "3 of 3", &error));
-  g_assert_no_error (error);
+  helper_prove (rules->book, rules->proven);
   rules->plain = helper_open_plain (path);
 }
 
@@ -192,6 +189,9 @@ test_steps_of_states (Rules         *rules,
                       gconstpointer  data)
 {
   (void) data;
+  /* That a proof has to be signed and borne out is held against elsewhere. */
+  expect (rules, SQLITE_OK, "DROP TRIGGER standing_insert_signed");
+  expect (rules, SQLITE_OK, "DROP TRIGGER standing_update_signed");
   for (guint from = 0; from < bb_state_choices.n_items; from++)
     for (guint to = 0; to < bb_state_choices.n_items; to++)
       {
@@ -257,6 +257,55 @@ test_recipe_code_in_use_is_fixed (Rules         *rules,
   (void) data;
   expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE recipe SET code = 'OTHER'");
   expect (rules, SQLITE_OK, "UPDATE recipe SET code = code, name = 'Other'");
+}
+
+static void
+test_plan_in_use_is_fixed (Rules         *rules,
+                           gconstpointer  data)
+{
+  g_autoptr (BbWashTest) test = bb_wash_test_new ();
+  g_autoptr (BbWashTest) wrong = NULL;
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  test->code = g_strdup ("W-2");
+  test->revision = rules->tried;
+  test->plan = rules->shop->plan->id;
+  test->made_at = g_strdup ("2025-03-14");
+  helper_save (rules->book, &bb_wash_test_table, test);
+  g_assert_cmpint (test->method, ==, BB_WASH_SHOP);
+  g_assert_cmpint (test->plan_cycles, ==, 25);
+  g_assert_cmpfloat (test->wash_c, ==, 40);
+
+  wrong = bb_record_copy (&bb_wash_test_table, test);
+  wrong->plan_cycles = 24;
+  g_assert_false (bb_book_save (rules->book, &bb_wash_test_table, wrong, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED);
+  g_clear_error (&error);
+  wrong->plan = 999;
+  g_assert_false (bb_book_save (rules->book, &bb_wash_test_table, wrong, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND);
+  g_clear_error (&error);
+
+  rules->shop->plan->wash_c = 60;
+  g_assert_false (bb_book_save (rules->book, &bb_wash_plan_table, rules->shop->plan, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED);
+  rules->shop->plan->wash_c = 40;
+  /* What changes nothing about how specimens are washed can be put right. */
+  rules->shop->plan->note = g_strdup ("No softener.");
+  helper_save (rules->book, &bb_wash_plan_table, rules->shop->plan);
+
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE wash_plan SET standard = 'iso-6330'");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE wash_plan_grade_at SET cycles = cycles + 1");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "DELETE FROM wash_plan_grade_at");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "INSERT INTO wash_plan_grade_at (wash_plan, position, cycles) "
+          "VALUES (1, 7, 90)");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "INSERT OR REPLACE INTO wash_plan SELECT * FROM wash_plan");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE wash_test SET plan_cycles = 5 WHERE plan IS NOT NULL");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "INSERT INTO wash_test (code, revision, plan, method, plan_cycles, wash_c, "
+          "made_at) VALUES ('W-3', 1, 1, 'shop', 25, 60, '2025-03-14')");
+  expect (rules, SQLITE_OK, "PRAGMA foreign_keys = ON");
+  expect (rules, SQLITE_CONSTRAINT_FOREIGNKEY, "DELETE FROM wash_plan");
 }
 
 /* The program's own writes are refused in the same way, with the words translated and a code to act on. */
@@ -359,6 +408,7 @@ main (int   argc,
   ADD ("/rules/standing-stays", test_standing_stays);
   ADD ("/rules/events-are-kept", test_events_are_kept);
   ADD ("/rules/recipe-code-in-use-is-fixed", test_recipe_code_in_use_is_fixed);
+  ADD ("/rules/plan-in-use-is-fixed", test_plan_in_use_is_fixed);
   ADD ("/rules/program-is-refused-too", test_program_is_refused_too);
   ADD ("/rules/references-are-of-their-kind", test_references_are_of_their_kind);
   ADD ("/rules/kind-in-use-is-fixed", test_kind_in_use_is_fixed);

@@ -34,6 +34,30 @@ fill_unused (BbBook *book,
   g_assert_no_error (error);
 }
 
+static void
+add_proof (BbBook     *book,
+           const Shop *shop)
+{
+  g_autoptr (BbShop) rule = bb_shop_new ();
+  g_autoptr (BbSignature) signature = bb_signature_new ();
+  g_autoptr (BbNotice) notice = bb_notice_new ();
+
+  rule->name = g_strdup ("Quellenhof Prints");
+  helper_save (book, &bb_shop_table, rule);
+  signature->revision = shop->revision->id;
+  signature->signed_at = g_strdup ("2024-03-14");
+  signature->person = shop->person->id;
+  signature->reason = g_strdup ("Years of shirts.");
+  signature->passed = 0;
+  signature->failed = 0;
+  signature->needed = 3;
+  helper_save (book, &bb_signature_table, signature);
+  notice->at = g_strdup ("2025-03-14");
+  notice->news = BB_NEWS_FAILED;
+  notice->revision = shop->revision->id;
+  helper_save (book, &bb_notice_table, notice);
+}
+
 static sqlite3 *
 open_filled (BbBook **book)
 {
@@ -54,7 +78,10 @@ open_filled (BbBook **book)
   g_assert_true (bb_book_save_revision (*book, unused, &error));
   g_assert_no_error (error);
 
+  add_proof (*book, shop);
+
   plain = helper_open_plain (path);
+  g_assert_cmpint (helper_run_plain (plain, "DROP TRIGGER standing_update_signed"), ==, SQLITE_OK);
   /* From here every step of a state is allowed, and every fibre: only the limits refuse. */
   g_assert_cmpint (helper_run_plain (plain, "UPDATE standing SET state = 'withdrawn' WHERE id = 1"), ==, SQLITE_OK);
   g_assert_cmpint (helper_run_plain (plain, "DELETE FROM blank_composition WHERE position > 0"), ==, SQLITE_OK);
@@ -177,7 +204,7 @@ static gboolean
 is_copied (const BbTable *table)
 {
   return table == &bb_event_table || table == &bb_annotation_table || table == &bb_lot_entry_table ||
-         table == &bb_run_table;
+         table == &bb_run_table || table == &bb_signature_table || table == &bb_notice_table;
 }
 
 /* A part goes to the second of its wholes, where no number is taken. */
@@ -188,6 +215,8 @@ value_of_copy (const BbField *field)
     return "NULL";
   if (g_str_equal (field->name, "code"))
     return "'copy'";
+  if (g_str_equal (field->name, "signed_at"))
+    return "'2025-03-15'";
 
   return field->owner ? "2" : field->name;
 }

@@ -1,0 +1,295 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-cli.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-canonical.h"
+#include "bb-cli-show.h"
+#include "bb-evidence-load.h"
+#include "bb-json-write.h"
+
+static gint64
+find_person (BbBook     *book,
+             const char *code,
+             GError    **error)
+{
+  g_autoptr (BbPerson) person = bb_book_load_by_code (book, &bb_person_table, code, error);
+
+  return person != NULL ? person->id : 0;
+}
+
+static char *
+describe_signed (BbBook            *book,
+                 const BbRevision  *revision,
+                 gboolean           json,
+                 GError           **error)
+{
+  g_autofree char *today = bb_dup_today ();
+  g_autoptr (BbSignature) signature = NULL;
+  g_autoptr (BbWashEvidence) evidence = bb_evidence_load (book, revision->id, today, error);
+  g_autofree char *rate = evidence != NULL ? bb_wash_evidence_describe_rate (evidence) : NULL;
+  g_autoptr (GString) out = NULL;
+
+  if (rate == NULL || bb_book_find_signature (book, revision->id, &signature, error) != 1)
+    return NULL;
+  if (!json)
+    /* Translators: a revision's code, then a sentence on how many specimens passed. */
+    return g_strdup_printf (signature->overruled ? _("Signed %s as proven, although the shop's rule is not met. %s\n")
+                                                 : _("Signed %s as proven. %s\n"),
+                            revision->code, rate);
+
+  out = g_string_new ("{\"revision\":");
+  bb_json_append_string (out, revision->code);
+  g_string_append_printf (out, ",\"overruled\":%s,\"passed\":%" G_GINT64_FORMAT ",\"failed\":%" G_GINT64_FORMAT
+                          ",\"needed\":%" G_GINT64_FORMAT "}\n",
+                          signature->overruled ? "true" : "false", signature->passed, signature->failed,
+                          signature->needed);
+
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
+typedef struct {
+  char *person;
+  char *reason;
+  gboolean overrule;
+} Signing;
+
+static BbCliStatus
+sign (const BbCliCommon *common,
+      BbBook            *book,
+      const Signing     *signing,
+      const char        *code)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbRevision) revision = bb_book_load_by_code (book, &bb_revision_table, code, &error);
+  gint64 person = revision != NULL ? find_person (book, signing->person, &error) : 0;
+  g_autofree char *answer = NULL;
+
+  if (person == 0)
+    return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  bb_book_set_person (book, person);
+  if (!bb_book_sign (book, revision->id, signing->overrule, signing->reason, &error))
+    return bb_cli_fail_by_error (error, NULL);
+  answer = describe_signed (book, revision, common->json, &error);
+
+  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+}
+
+static BbCliStatus
+run_sign (int    argc,
+          char **argv)
+{
+  g_auto (BbCliCommon) common = { NULL, FALSE };
+  g_autofree char *person = NULL;
+  g_autofree char *reason = NULL;
+  gboolean overrule = FALSE;
+  const GOptionEntry entries[] = {
+    { "person", 0, 0, G_OPTION_ARG_STRING, &person, N_("Who signs"), N_("CODE") },
+    { "reason", 0, 0, G_OPTION_ARG_STRING, &reason, N_("On what grounds"), N_("TEXT") },
+    { "overrule", 0, 0, G_OPTION_ARG_NONE, &overrule,
+      N_("Sign although the shop's rule is not met; for a lead, with a reason"), NULL },
+    G_OPTION_ENTRY_NULL,
+  };
+  BbCliStatus status = BB_CLI_USAGE;
+  BbBook *book = NULL;
+
+  if (!bb_cli_parse_options (&bb_cli_recipe_sign, entries, &common, &argc, &argv))
+    return BB_CLI_USAGE;
+  if (argc != 2 || person == NULL)
+    return bb_cli_fail (BB_CLI_USAGE, _("'recipe sign' needs the code of one revision, and --person."));
+  book = bb_cli_open_book (&common, &status);
+  if (book == NULL)
+    return status;
+
+  return bb_cli_close_book (book, sign (&common, book, &(Signing) { person, reason, overrule }, argv[1]));
+}
+
+static gboolean
+add_due_of (BbBook      *book,
+            GPtrArray   *found,
+            GHashTable  *revisions,
+            gint64       revision,
+            const char  *today,
+            GError     **error)
+{
+  BbWashEvidence *evidence = NULL;
+
+  if (!g_hash_table_add (revisions, g_memdup2 (&revision, sizeof revision)))
+    return TRUE;
+  evidence = bb_evidence_load (book, revision, today, error);
+  if (evidence == NULL)
+    return FALSE;
+  g_ptr_array_add (found, evidence);
+
+  return TRUE;
+}
+
+/* Evidence on all revisions that have specimens, in the order in which these were made. */
+static GPtrArray *
+load_all (BbBook      *book,
+          const char  *today,
+          GError     **error)
+{
+  g_autoptr (GPtrArray) found = g_ptr_array_new_with_free_func ((GDestroyNotify) bb_wash_evidence_free);
+  g_autoptr (GHashTable) revisions = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
+  g_autoptr (GPtrArray) tests = bb_book_load_all (book, &bb_wash_test_table, FALSE, error);
+
+  for (guint i = 0; tests != NULL && i < tests->len; i++)
+    if (!add_due_of (book, found, revisions, ((const BbWashTest *) tests->pdata[i])->revision, today, error))
+      return NULL;
+
+  return tests != NULL ? g_steal_pointer (&found) : NULL;
+}
+
+typedef struct {
+  const BbSpecimen *specimen;
+  const char *revision;
+} Line;
+
+static int
+compare_lines (gconstpointer a,
+               gconstpointer b)
+{
+  const Line *first = a;
+  const Line *second = b;
+  gint64 difference = second->specimen->due.days_late - first->specimen->due.days_late;
+
+  return difference != 0 ? (difference > 0 ? 1 : -1)
+                         : g_strcmp0 (first->specimen->test->code, second->specimen->test->code);
+}
+
+/* What is due first stands first. */
+static GArray *
+collect_lines (GPtrArray *evidence)
+{
+  GArray *lines = g_array_new (FALSE, FALSE, sizeof (Line));
+
+  for (guint e = 0; e < evidence->len; e++)
+    {
+      const BbWashEvidence *of_revision = evidence->pdata[e];
+
+      for (guint s = 0; s < of_revision->specimens->len; s++)
+        {
+          Line line = { of_revision->specimens->pdata[s], of_revision->revision->code };
+
+          if (line.specimen->due.state != BB_DUE_DONE)
+            g_array_append_val (lines, line);
+        }
+    }
+  g_array_sort (lines, compare_lines);
+
+  return lines;
+}
+
+static void
+add_row (GPtrArray  *rows,
+         const char *first,
+         const char *second,
+         const char *third,
+         const char *fourth,
+         const char *fifth)
+{
+  const char *cells[] = { first, second, third, fourth, fifth, NULL };
+
+  g_ptr_array_add (rows, g_strdupv ((GStrv) (gpointer) cells));
+}
+
+static char *
+lines_to_text (const GArray *lines)
+{
+  g_autoptr (GPtrArray) rows = g_ptr_array_new_with_free_func ((GDestroyNotify) g_strfreev);
+  g_autoptr (GString) out = g_string_new (NULL);
+
+  if (lines->len == 0)
+    return g_strdup (_("No specimen is waiting to be read.\n"));
+
+  add_row (rows, _("Specimen"), _("Revision"), _("Reading"), _("Next at"), _("Due on"));
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const Line *line = &g_array_index (lines, Line, i);
+      g_autofree char *cycles = g_strdup_printf ("%" G_GINT64_FORMAT, line->specimen->due.cycles);
+
+      add_row (rows, line->specimen->test->code, line->revision,
+               bb_choices_get_title (&bb_due_choices, line->specimen->due.state), cycles, line->specimen->due.due_on);
+    }
+  bb_cli_append_columns (out, rows, G_MAXSIZE);
+
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
+static char *
+lines_to_json (const GArray *lines)
+{
+  GString *out = g_string_new ("[");
+
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const Line *line = &g_array_index (lines, Line, i);
+      g_autofree char *due = bb_record_to_json (&bb_wash_due_table, &line->specimen->due, BB_SCOPE_ALL);
+
+      g_string_append (out, i > 0 ? ",\n{\"specimen\":" : "\n{\"specimen\":");
+      bb_json_append_string (out, line->specimen->test->code);
+      g_string_append (out, ",\"revision\":");
+      bb_json_append_string (out, line->revision);
+      g_string_append_printf (out, ",%s", due + 1);
+    }
+  g_string_append (out, "\n]\n");
+
+  return g_string_free (out, FALSE);
+}
+
+static BbCliStatus
+tell_due (const BbCliCommon *common,
+          BbBook            *book,
+          const char        *today)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) evidence = load_all (book, today, &error);
+  g_autoptr (GArray) lines = NULL;
+  g_autofree char *answer = NULL;
+
+  if (evidence == NULL)
+    return bb_cli_fail_by_error (error, NULL);
+  lines = collect_lines (evidence);
+  answer = common->json ? lines_to_json (lines) : lines_to_text (lines);
+
+  return bb_cli_write (answer);
+}
+
+static BbCliStatus
+run_due (int    argc,
+         char **argv)
+{
+  g_auto (BbCliCommon) common = { NULL, FALSE };
+  g_autofree char *today = NULL;
+  const GOptionEntry entries[] = {
+    { "today", 0, 0, G_OPTION_ARG_STRING, &today, N_("Take this day for today"), N_("DATE") },
+    G_OPTION_ENTRY_NULL,
+  };
+  BbCliStatus status = BB_CLI_USAGE;
+  BbBook *book = NULL;
+
+  if (!bb_cli_parse_options (&bb_cli_wash_due, entries, &common, &argc, &argv))
+    return BB_CLI_USAGE;
+  if (argc != 1)
+    return bb_cli_fail (BB_CLI_USAGE, _("'wash due' takes no arguments."));
+  if (today == NULL)
+    today = bb_dup_today ();
+  book = bb_cli_open_book (&common, &status);
+
+  return book != NULL ? bb_cli_close_book (book, tell_due (&common, book, today)) : status;
+}
+
+const BbCliCommand bb_cli_recipe_sign = {
+  .name = "recipe sign",
+  .arguments = "REVISION",
+  .summary = N_("Sign a revision as proven, by the shop's rule"),
+  .run = run_sign,
+};
+
+const BbCliCommand bb_cli_wash_due = {
+  .name = "wash due",
+  .arguments = "",
+  .summary = N_("List the specimens that are waiting to be read, and when that is due"),
+  .run = run_due,
+};

@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-evidence-load.h"
+
+/**
+ * bb_dup_today:
+ *
+ * Returns: (transfer full): this day where the person is, as an ISO date
+ */
+char *
+bb_dup_today (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+
+  return g_date_time_format (now, "%Y-%m-%d");
+}
+
+static gboolean
+add_specimen (BbWashEvidence    *evidence,
+              BbBook            *book,
+              const BbWashTest  *test,
+              const char        *today,
+              GError           **error)
+{
+  g_autoptr (BbWashPlan) plan = test->plan != 0 ? bb_book_load (book, &bb_wash_plan_table, test->plan, error) : NULL;
+  g_autoptr (GPtrArray) readings = NULL;
+
+  if (test->plan != 0 && plan == NULL)
+    return FALSE;
+  readings = bb_book_load_referring (book, &bb_reading_table, &bb_wash_test_table, test->id, error);
+
+  return readings != NULL && bb_wash_evidence_add (evidence, test, plan, readings, today, error);
+}
+
+static BbWashEvidence *
+load (BbBook      *book,
+      gint64       id,
+      const char  *today,
+      GError     **error)
+{
+  g_autoptr (BbRevision) revision = bb_book_load (book, &bb_revision_table, id, error);
+  g_autoptr (BbShop) shop = revision != NULL ? bb_book_load_shop (book, error) : NULL;
+  g_autoptr (GPtrArray) tests = NULL;
+  g_autoptr (BbWashEvidence) evidence = NULL;
+
+  if (shop == NULL)
+    return NULL;
+  tests = bb_book_load_referring (book, &bb_wash_test_table, &bb_revision_table, id, error);
+  if (tests == NULL)
+    return NULL;
+
+  evidence = bb_wash_evidence_new (revision, shop);
+  for (guint i = 0; i < tests->len; i++)
+    if (!add_specimen (evidence, book, tests->pdata[i], today, error))
+      return NULL;
+
+  return bb_wash_evidence_sum_up (evidence, error) ? g_steal_pointer (&evidence) : NULL;
+}
+
+/**
+ * bb_evidence_load:
+ * @book: a book
+ * @revision: the key of a revision
+ * @today: the day, as an ISO date
+ * @error: return location for a #GError
+ *
+ * Loads what the wash log has on a revision, and sums it up. Pages, reports and the command line all take their
+ * numbers from here.
+ *
+ * Returns: (transfer full) (nullable): the evidence; %NULL with an error of the book or of the domain %BB_MODEL_ERROR
+ */
+BbWashEvidence *
+bb_evidence_load (BbBook      *book,
+                  gint64       revision,
+                  const char  *today,
+                  GError     **error)
+{
+  g_return_val_if_fail (BB_IS_BOOK (book) && today != NULL, NULL);
+
+  return load (book, revision, today, error);
+}

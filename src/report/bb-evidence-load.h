@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bb-book.h"
+#include "bb-wash-evidence.h"
+
+G_BEGIN_DECLS
+
+BbWashEvidence *bb_evidence_load (BbBook      *book,
+                                  gint64       revision,
+                                  const char  *today,
+                                  GError     **error);
+char           *bb_dup_today     (void);
+
+G_END_DECLS
