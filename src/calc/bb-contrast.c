@@ -5,12 +5,7 @@
 
 #include <math.h>
 
-/* IEC 61966-2-1: the inverse of sRGB's transfer function. */
-static double
-linearise (double value)
-{
-  return value <= 0.04045 ? value / 12.92 : pow ((value + 0.055) / 1.055, 2.4);
-}
+#include "bb-srgb.h"
 
 /**
  * bb_contrast_luminance:
@@ -27,7 +22,7 @@ bb_contrast_luminance (double red,
                        double green,
                        double blue)
 {
-  return 0.2126 * linearise (red) + 0.7152 * linearise (green) + 0.0722 * linearise (blue);
+  return 0.2126 * bb_srgb_to_linear (red) + 0.7152 * bb_srgb_to_linear (green) + 0.0722 * bb_srgb_to_linear (blue);
 }
 
 /**

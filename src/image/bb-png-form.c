@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-image"
+
 #include "bb-png-private.h"
 
 /* What a picture is, and which transformations make rows of the form that is wanted of it. */

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-image"
 
 /* For O_CLOEXEC and fstat(). */
 #define _POSIX_C_SOURCE 200809L

@@ -190,6 +190,8 @@ drawing_write (const Drawing *self)
     png_set_PLTE (png, info, self->palette, self->n_palette);
   if (self->alpha != NULL || self->transparent != NULL)
     png_set_tRNS (png, info, self->alpha, self->n_alpha, self->transparent);
+  if (self->profile != NULL)
+    png_set_iCCP (png, info, "profile", PNG_COMPRESSION_TYPE_BASE, self->profile, (png_uint_32) self->profile_length);
   png_write_info (png, info);
   png_set_interlace_handling (png);
   png_write_image (png, rows);

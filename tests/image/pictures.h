@@ -28,6 +28,8 @@ typedef struct {
   const guint8 *alpha;
   int n_alpha;
   const png_color_16 *transparent;
+  const guint8 *profile;
+  gsize profile_length;
 } Drawing;
 
 char    *picture_path         (const char     *name);
