@@ -123,39 +123,47 @@ find_record (const BbTable   *table,
   return NULL;
 }
 
-/* The records that wash tests refer to by a field. */
+/* The records that up to CHUNK records of a table refer to by a field. */
 static GPtrArray *
 read_targets (BbBook           *self,
-              const GPtrArray  *tests,
+              const BbTable    *table,
+              const GPtrArray  *records,
               const char       *name,
               GError          **error)
 {
-  const BbField *field = bb_table_find_field (&bb_wash_test_table, name);
+  const BbField *field = bb_table_find_field (table, name);
   gint64 ids[CHUNK];
 
-  for (guint i = 0; i < tests->len; i++)
-    ids[i] = bb_field_get_integer (field, tests->pdata[i]);
+  for (guint i = 0; i < records->len; i++)
+    ids[i] = bb_field_get_integer (field, records->pdata[i]);
 
-  return read_records (self, field->target, "id", ids, tests->len, error);
+  return read_records (self, field->target, "id", ids, records->len, error);
 }
 
 /* The specimen itself goes into its line. */
 static BbWashLine *
 make_wash_line (gpointer        *test,
                 const GPtrArray *revisions,
+                const GPtrArray *recipes,
                 const GPtrArray *colourways)
 {
   BbWashLine *line = bb_wash_line_new ();
   const BbWashTest *known = *test;
   const BbRevision *revision = find_record (&bb_revision_table, revisions, known->revision);
+  const BbRecipe *recipe = revision != NULL ? find_record (&bb_recipe_table, recipes, revision->recipe) : NULL;
   const BbColourway *colourway = find_record (&bb_colourway_table, colourways, known->colourway);
 
   line->id = known->id;
   line->test = g_steal_pointer (test);
   if (revision != NULL && _bb_record_check_seal (&bb_revision_table, revision, NULL))
     line->revision = bb_record_copy (&bb_revision_table, revision);
+  if (recipe != NULL)
+    line->recipe = g_strdup (recipe->name);
   if (colourway != NULL)
-    line->colourway = g_strdup (colourway->name);
+    {
+      line->colourway = g_strdup (colourway->name);
+      line->srgb = g_strdup (colourway->srgb);
+    }
 
   return line;
 }
@@ -205,14 +213,21 @@ read_wash_lines (BbBook        *self,
                  GError       **error)
 {
   g_autoptr (GPtrArray) tests = read_records (self, &bb_wash_test_table, "id", ids, n_ids, error);
-  g_autoptr (GPtrArray) revisions = tests != NULL ? read_targets (self, tests, "revision", error) : NULL;
-  g_autoptr (GPtrArray) colourways = revisions != NULL ? read_targets (self, tests, "colourway", error) : NULL;
+  g_autoptr (GPtrArray) revisions = NULL;
+  g_autoptr (GPtrArray) recipes = NULL;
+  g_autoptr (GPtrArray) colourways = NULL;
   g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (bb_wash_line_table.free_record);
 
+  if (tests != NULL)
+    revisions = read_targets (self, &bb_wash_test_table, tests, "revision", error);
+  if (revisions != NULL)
+    recipes = read_targets (self, &bb_revision_table, revisions, "recipe", error);
+  if (recipes != NULL)
+    colourways = read_targets (self, &bb_wash_test_table, tests, "colourway", error);
   if (colourways == NULL)
     return NULL;
   for (guint i = 0; i < tests->len; i++)
-    g_ptr_array_add (lines, make_wash_line (&tests->pdata[i], revisions, colourways));
+    g_ptr_array_add (lines, make_wash_line (&tests->pdata[i], revisions, recipes, colourways));
 
   return add_readings (self, lines, ids, n_ids, error) ? g_steal_pointer (&lines) : NULL;
 }

@@ -34,7 +34,8 @@ BB_DECLARE_TABLE (BbRecipeLine, bb_recipe_line, BB_RECIPE_LINE_FIELDS);
 /**
  * BbWashLine:
  *
- * What a list shows of one wash test: the specimen, the garment's colour, and what its verdict follows from.
+ * What a list shows of one wash test: the specimen, its recipe, the garment's colour, and what its verdict follows
+ * from.
  */
 #define BB_WASH_LINE_FIELDS(F, T) \
   F (T, INTEGER, id, N_("Key"), .help = N_("The wash test's key in this book.")) \
@@ -42,7 +43,9 @@ BB_DECLARE_TABLE (BbRecipeLine, bb_recipe_line, BB_RECIPE_LINE_FIELDS);
   F (T, OBJECT, revision, N_("Revision"), \
      .help = N_("The revision that it was made by; none where that is not as it was written."), \
      .item = &bb_revision_table) \
+  F (T, TEXT, recipe, N_("Recipe"), .help = N_("Name of the revision's recipe.")) \
   F (T, TEXT, colourway, N_("Colour"), .help = N_("The garment's colour; none where it was not told.")) \
+  F (T, TEXT, srgb, N_("sRGB"), .help = N_("That colour.")) \
   F (T, LIST, readings, N_("Readings"), .help = N_("What was read, by count of washes."), .item = &bb_reading_table)
 
 BB_DECLARE_TABLE (BbWashLine, bb_wash_line, BB_WASH_LINE_FIELDS);

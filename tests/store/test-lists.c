@@ -251,7 +251,9 @@ test_wash_lines (void)
   g_assert_cmpint (line->id, ==, second->id);
   g_assert_true (bb_record_equal (&bb_wash_test_table, line->test, second));
   g_assert_true (bb_record_equal (&bb_revision_table, line->revision, shop->revision));
+  g_assert_cmpstr (line->recipe, ==, shop->recipe->name);
   g_assert_cmpstr (line->colourway, ==, "Deep navy");
+  g_assert_cmpstr (line->srgb, ==, shop->colourway->srgb);
   g_assert_cmpuint (line->readings->len, ==, 0);
 
   line = g_ptr_array_index (lines, 1);
