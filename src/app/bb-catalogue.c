@@ -20,7 +20,7 @@ struct _BbCatalogue
   GtkBox *detail;
   GtkLabel *name_label;
   GtkLabel *code_label;
-  GtkGrid *facts;
+  GtkBox *facts;
   BbEditor *editor;
 
   /* owned; the record is the chosen one, or NULL */
@@ -311,6 +311,35 @@ bb_catalogue_edit (BbCatalogue   *self,
 
   gtk_stack_set_visible_child_name (self->stack, "editor");
   bb_editor_open (self->editor, table, record, fixed);
+}
+
+/**
+ * bb_catalogue_add_above:
+ * @self: a catalogue
+ * @widget: (transfer floating): what belongs to the chosen record and is looked for first
+ */
+void
+bb_catalogue_add_above (BbCatalogue *self,
+                        GtkWidget   *widget)
+{
+  g_return_if_fail (BB_IS_CATALOGUE (self));
+
+  gtk_box_insert_child_after (self->detail, widget, gtk_widget_get_first_child (GTK_WIDGET (self->detail)));
+}
+
+/**
+ * bb_catalogue_set_subtitle:
+ * @self: a catalogue
+ * @subtitle: what stands below the title of the chosen record, in place of its code
+ */
+void
+bb_catalogue_set_subtitle (BbCatalogue *self,
+                           const char  *subtitle)
+{
+  g_return_if_fail (BB_IS_CATALOGUE (self) && subtitle != NULL);
+
+  gtk_label_set_label (self->code_label, subtitle);
+  gtk_widget_set_visible (GTK_WIDGET (self->code_label), *subtitle != '\0');
 }
 
 /**

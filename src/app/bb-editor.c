@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-show.h"
+
 /* Long enough not to write at every key, short enough to lose next to nothing. */
 #define KEEP_AFTER_MS 600
 
@@ -209,20 +211,58 @@ cancel_action (GtkWidget  *widget,
     finish (self, 0);
 }
 
+/* What the record belongs to: a colour to its blank, a revision to its recipe, a reading to its specimen. */
+static char *
+describe_owner (BbEditor      *self,
+                gconstpointer  record)
+{
+  for (guint i = 0; i < self->table->n_fields; i++)
+    {
+      const BbField *field = &self->table->fields[i];
+
+      if (field->kind == BB_KIND_REFERENCE && field->required && bb_field_is_set (field, record))
+        return bb_show_name (self->session, field->target, bb_field_get_integer (field, record));
+    }
+
+  return NULL;
+}
+
+static char *
+get_text (BbEditor      *self,
+          gconstpointer  record,
+          const char    *name)
+{
+  const BbField *field = bb_table_find_field (self->table, name);
+
+  return field != NULL ? g_strdup (bb_field_get_text (field, record)) : NULL;
+}
+
 static void
 show_title (BbEditor      *self,
             gconstpointer  record)
 {
   const BbField *id = bb_table_find_field (self->table, "id");
-  const BbField *code = bb_table_find_field (self->table, "code");
-  gboolean is_new = id == NULL || !bb_field_is_set (id, record);
-  const char *name = code != NULL ? bb_field_get_text (code, record) : NULL;
+  const gboolean is_new = id == NULL || !bb_field_is_set (id, record);
+  g_autofree char *owner = describe_owner (self, record);
+  g_autofree char *name = get_text (self, record, "name");
+  g_autofree char *code = get_text (self, record, "code");
+  g_autoptr (GStrvBuilder) parts = g_strv_builder_new ();
+  g_auto (GStrv) list = NULL;
+  g_autofree char *subtitle = NULL;
 
-  gtk_label_set_label (self->title_label, _(self->table->title));
   if (is_new)
-    gtk_label_set_label (self->subtitle_label, name != NULL ? name : _("New"));
-  else
-    gtk_label_set_label (self->subtitle_label, name != NULL ? name : _("Change"));
+    g_strv_builder_add (parts, _("New"));
+  if (name != NULL)
+    g_strv_builder_add (parts, name);
+  if (code != NULL)
+    g_strv_builder_add (parts, code);
+  if (owner != NULL)
+    g_strv_builder_add (parts, owner);
+  list = g_strv_builder_end (parts);
+  subtitle = g_strjoinv (" · ", list);
+  gtk_label_set_label (self->title_label, _(self->table->title));
+  gtk_label_set_label (self->subtitle_label, subtitle);
+  gtk_widget_set_visible (GTK_WIDGET (self->subtitle_label), *subtitle != '\0');
 }
 
 static void

@@ -28,7 +28,6 @@ make_title (const char *text)
   return label;
 }
 
-/* Only one column wraps: a grid measures two that do as lower than it needs. */
 static GtkWidget *
 make_value (const char *text)
 {
@@ -52,9 +51,24 @@ is_fact (const BbTable *table,
          !g_str_equal (field->name, "code") && !g_str_equal (field->name, "name");
 }
 
+static GtkWidget *
+make_line (GtkSizeGroup *titles,
+           const char   *title,
+           const char   *value)
+{
+  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 18);
+  GtkWidget *label = make_title (title);
+
+  gtk_size_group_add_widget (titles, label);
+  gtk_box_append (GTK_BOX (line), label);
+  gtk_box_append (GTK_BOX (line), make_value (value));
+
+  return line;
+}
+
 /**
  * bb_facts_fill:
- * @grid: where to show them
+ * @box: where to show them, one below the other
  * @session: the session
  * @table: the record's table
  * @record: a record
@@ -62,16 +76,16 @@ is_fact (const BbTable *table,
  * Shows every value that a record holds, one line each: its title, and the value as a person reads it.
  */
 void
-bb_facts_fill (GtkGrid       *grid,
+bb_facts_fill (GtkBox        *box,
                BbSession     *session,
                const BbTable *table,
                gconstpointer  record)
 {
+  g_autoptr (GtkSizeGroup) titles = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
   GtkWidget *child = NULL;
-  int line = 0;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (grid))) != NULL)
-    gtk_grid_remove (grid, child);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
+    gtk_box_remove (box, child);
 
   for (guint i = 0; i < table->n_fields; i++)
     {
@@ -81,8 +95,6 @@ bb_facts_fill (GtkGrid       *grid,
       if (!is_fact (table, field, record))
         continue;
       text = bb_show_field (session, table, field, record);
-      gtk_grid_attach (grid, make_title (_(field->title)), 0, line, 1, 1);
-      gtk_grid_attach (grid, make_value (text), 1, line, 1, 1);
-      line++;
+      gtk_box_append (box, make_line (titles, _(field->title), text));
     }
 }

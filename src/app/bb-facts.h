@@ -7,7 +7,7 @@
 
 G_BEGIN_DECLS
 
-void bb_facts_fill (GtkGrid       *grid,
+void bb_facts_fill (GtkBox        *box,
                     BbSession     *session,
                     const BbTable *table,
                     gconstpointer  record);

@@ -7,24 +7,31 @@
 
 #include "bb-hazards.h"
 
+/* Lines of this many characters read well, and let the view stand beside other things. */
+#define LINE_LENGTH 48
+
 struct _BbHazardView
 {
   GtkBox parent_instance;
 
+  GtkWidget *heading;
   GtkGrid *grid;
   BbHazards *hazards;
+  int n_lines;
 };
 
 G_DEFINE_FINAL_TYPE (BbHazardView, bb_hazard_view, GTK_TYPE_BOX)
 
 static GtkWidget *
-make_label (const char *text)
+make_label (const char *text,
+            gboolean    wrap)
 {
   GtkWidget *label = gtk_label_new (text);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
   gtk_label_set_yalign (GTK_LABEL (label), 0.0f);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap (GTK_LABEL (label), wrap);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), wrap ? LINE_LENGTH : -1);
 
   return label;
 }
@@ -48,19 +55,22 @@ bb_hazard_view_init (BbHazardView *self)
 {
   g_autoptr (GBytes) bytes = NULL;
   g_autoptr (GError) error = NULL;
-  GtkWidget *heading = make_label (_("Hazard Statements"));
-  GtkWidget *source = make_label (_("From section 2 of the supplier's safety data sheet, in the wording of Regulation "
-                                    "(EC) No 1272/2008. The data sheet itself comes first."));
+  GtkWidget *source = make_label (_("Codes from section 2 of the supplier's safety data sheet, in the wording of "
+                                    "Regulation (EC) No 1272/2008. The data sheet itself comes first; where the wording "
+                                    "has <…> or …, it says what."), TRUE);
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 8);
-  gtk_widget_add_css_class (heading, "heading");
+  self->heading = make_label (_("Hazard Statements"), FALSE);
+  gtk_widget_add_css_class (self->heading, "heading");
   gtk_widget_add_css_class (source, "caption");
   gtk_widget_add_css_class (source, "dim-label");
   self->grid = GTK_GRID (gtk_grid_new ());
   gtk_grid_set_column_spacing (self->grid, 14);
   gtk_grid_set_row_spacing (self->grid, 4);
-  gtk_box_append (GTK_BOX (self), heading);
+  /* GTK 4.8 remembers of a container that it first saw empty that its height does not depend on its width. */
+  gtk_grid_attach (self->grid, make_label ("", TRUE), 0, 0, 1, 1);
+  gtk_box_append (GTK_BOX (self), self->heading);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->grid));
   gtk_box_append (GTK_BOX (self), source);
 
@@ -82,35 +92,120 @@ bb_hazard_view_new (void)
   return g_object_new (BB_TYPE_HAZARD_VIEW, "visible", FALSE, NULL);
 }
 
+static void
+add_line (BbHazardView *self,
+          const char   *code)
+{
+  const char *text = NULL;
+  GtkWidget *wording = NULL;
+
+  if (self->hazards != NULL)
+    text = bb_hazards_find (self->hazards, code, g_get_language_names ());
+  wording = make_label (text != NULL ? text : _("Not in our list: see the data sheet."), TRUE);
+  gtk_widget_set_hexpand (wording, TRUE);
+  gtk_grid_attach (self->grid, make_label (code, FALSE), 0, self->n_lines, 1, 1);
+  gtk_grid_attach (self->grid, wording, 1, self->n_lines, 1, 1);
+  self->n_lines++;
+}
+
+static void
+add_title (BbHazardView *self,
+           const char   *title,
+           const char   *subtitle)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *name = make_label (title, TRUE);
+  GtkWidget *code = make_label (subtitle, FALSE);
+
+  gtk_widget_add_css_class (name, "heading");
+  gtk_widget_add_css_class (code, "dim-label");
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_box_append (GTK_BOX (box), code);
+  if (self->n_lines > 0)
+    gtk_widget_add_css_class (box, "next");
+  gtk_grid_attach (self->grid, box, 0, self->n_lines++, 2, 1);
+}
+
 /**
  * bb_hazard_view_show:
  * @self: a view
  * @codes: (nullable): the statements' codes, separated by spaces; the view hides where there are none
+ *
+ * Shows the statements of one supply.
  */
 void
 bb_hazard_view_show (BbHazardView *self,
                      const char   *codes)
 {
   g_auto (GStrv) list = bb_hazards_split (codes);
+
+  g_return_if_fail (BB_IS_HAZARD_VIEW (self));
+
+  bb_hazard_view_clear (self);
+  for (guint i = 0; list[i] != NULL; i++)
+    add_line (self, list[i]);
+  gtk_widget_set_visible (self->heading, TRUE);
+  gtk_widget_set_visible (GTK_WIDGET (self), list[0] != NULL);
+}
+
+/**
+ * bb_hazard_view_clear:
+ * @self: a view
+ *
+ * Takes all statements away, and hides the view.
+ */
+void
+bb_hazard_view_clear (BbHazardView *self)
+{
   GtkWidget *child = NULL;
 
   g_return_if_fail (BB_IS_HAZARD_VIEW (self));
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->grid))) != NULL)
     gtk_grid_remove (self->grid, child);
+  self->n_lines = 0;
+  gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
+}
 
-  for (int i = 0; list[i] != NULL; i++)
-    {
-      const char *text = NULL;
-      GtkWidget *wording = NULL;
+/**
+ * bb_hazard_view_add:
+ * @self: a view
+ * @title: what the statements are about
+ * @subtitle: what stands beside the title
+ * @codes: their codes, separated by spaces
+ *
+ * Adds the statements of one supply, under its name.
+ */
+void
+bb_hazard_view_add (BbHazardView *self,
+                    const char   *title,
+                    const char   *subtitle,
+                    const char   *codes)
+{
+  g_auto (GStrv) list = bb_hazards_split (codes);
 
-      if (self->hazards != NULL)
-        text = bb_hazards_find (self->hazards, list[i], g_get_language_names ());
-      wording = make_label (text != NULL ? text : _("Not in our list: see the data sheet."));
-      gtk_widget_set_hexpand (wording, TRUE);
-      gtk_grid_attach (self->grid, make_label (list[i]), 0, i, 1, 1);
-      gtk_grid_attach (self->grid, wording, 1, i, 1, 1);
-    }
+  g_return_if_fail (BB_IS_HAZARD_VIEW (self) && title != NULL && subtitle != NULL);
 
-  gtk_widget_set_visible (GTK_WIDGET (self), list[0] != NULL);
+  if (list[0] == NULL)
+    return;
+
+  add_title (self, title, subtitle);
+  for (guint i = 0; list[i] != NULL; i++)
+    add_line (self, list[i]);
+  gtk_widget_set_visible (self->heading, FALSE);
+  gtk_widget_set_visible (GTK_WIDGET (self), TRUE);
+}
+
+/**
+ * bb_hazard_view_is_empty:
+ * @self: a view
+ *
+ * Returns: %TRUE if it shows no statement
+ */
+gboolean
+bb_hazard_view_is_empty (BbHazardView *self)
+{
+  g_return_val_if_fail (BB_IS_HAZARD_VIEW (self), TRUE);
+
+  return self->n_lines == 0;
 }

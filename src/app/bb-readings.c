@@ -214,6 +214,31 @@ bb_readings_show (BbReadings *self,
   gtk_widget_set_visible (GTK_WIDGET (self->empty_label), get_n_readings (self) == 0);
 }
 
+/**
+ * bb_readings_dup_subject:
+ * @self: the readings
+ *
+ * Returns: (transfer full): what the specimen is: recipe, revision and colour; empty where that is not known
+ */
+char *
+bb_readings_dup_subject (BbReadings *self)
+{
+  const BbRevision *revision = NULL;
+  g_autofree char *subject = NULL;
+
+  g_return_val_if_fail (BB_IS_READINGS (self), NULL);
+
+  if (self->line == NULL || self->line->recipe == NULL || self->line->revision == NULL)
+    return g_strdup ("");
+
+  revision = self->line->revision;
+  /* Translators: a recipe and the number of its revision. */
+  subject = g_strdup_printf (_("%s, revision %d"), self->line->recipe, (int) revision->number);
+
+  return self->line->colourway != NULL ? g_strjoin (" · ", subject, self->line->colourway, NULL)
+                                       : g_steal_pointer (&subject);
+}
+
 static void
 bb_readings_dispose (GObject *object)
 {

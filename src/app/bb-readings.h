@@ -15,9 +15,10 @@ G_BEGIN_DECLS
 #define BB_TYPE_READINGS (bb_readings_get_type ())
 G_DECLARE_FINAL_TYPE (BbReadings, bb_readings, BB, READINGS, GtkBox)
 
-GtkWidget *bb_readings_new  (void);
-void       bb_readings_show (BbReadings *self,
-                             BbSession  *session,
-                             gint64      test);
+GtkWidget *bb_readings_new         (void);
+void       bb_readings_show        (BbReadings *self,
+                                    BbSession  *session,
+                                    gint64      test);
+char      *bb_readings_dup_subject (BbReadings *self);
 
 G_END_DECLS

@@ -108,7 +108,7 @@ describe (const BbWashVerdictOut *verdict,
     default:
       if (verdict->reason == BB_VERDICT_REASON_STAIN_NOT_READ)
         return g_strdup (bb_choices_get_title (&bb_verdict_reason_choices, verdict->reason));
-      return g_strdup_printf (_("Running: %d of %d washes read"), (int) last, (int) plan);
+      return g_strdup_printf (_("%d of %d washes read"), (int) last, (int) plan);
     }
 }
 

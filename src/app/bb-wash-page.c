@@ -22,22 +22,13 @@ struct _BbWashPage
 
 G_DEFINE_FINAL_TYPE (BbWashPage, bb_wash_page, BB_TYPE_PAGE)
 
+/* The colour first: the recipe's name is long, and specimens of one recipe differ in it. */
 static char *
 describe (const BbWashLine *line)
 {
-  const BbWashTest *test = line->test;
-  const BbRevision *revision = line->revision;
-  g_autofree char *made = bb_show_date (test->made_at);
-  const char *parts[] = { NULL, NULL, NULL, NULL };
-  guint n = 0;
+  const char *recipe = line->recipe != NULL ? line->recipe : "";
 
-  if (revision != NULL)
-    parts[n++] = revision->code;
-  if (line->colourway != NULL)
-    parts[n++] = line->colourway;
-  parts[n] = made;
-
-  return g_strjoinv (" · ", (GStrv) (gpointer) parts);
+  return line->colourway != NULL ? g_strjoin (" · ", line->colourway, recipe, NULL) : g_strdup (recipe);
 }
 
 static GtkWidget *
@@ -56,11 +47,13 @@ fill (BbRow         *row,
 {
   const BbWashLine *wash = record;
   const BbWashTest *test = wash->test;
+  const BbRevision *revision = wash->revision;
   g_autofree char *description = describe (wash);
 
   (void) session;
 
-  bb_row_set (row, test->code, "", description);
+  bb_row_set (row, test->code, revision != NULL ? revision->code : "", description);
+  bb_row_set_garment (row, wash->srgb, BB_SHADE_ANY);
   bb_verdict_badge_show (BB_VERDICT_BADGE (ensure_badge (row)), wash);
 }
 
@@ -91,8 +84,14 @@ chosen_cb (BbWashPage *self)
 {
   const BbWashTest *test = bb_catalogue_get_chosen (self->catalogue);
 
-  if (test != NULL && self->readings != NULL)
-    bb_readings_show (self->readings, bb_page_get_session (BB_PAGE (self)), test->id);
+  g_autofree char *subtitle = NULL;
+
+  if (test == NULL || self->readings == NULL)
+    return;
+
+  bb_readings_show (self->readings, bb_page_get_session (BB_PAGE (self)), test->id);
+  subtitle = bb_readings_dup_subject (self->readings);
+  bb_catalogue_set_subtitle (self->catalogue, subtitle);
 }
 
 static void
@@ -110,7 +109,7 @@ bb_wash_page_start (BbPage *page)
 
   self->readings = BB_READINGS (bb_readings_new ());
   g_signal_connect_object (self->readings, "edit", G_CALLBACK (edit_reading_cb), self, G_CONNECT_SWAPPED);
-  bb_catalogue_add_below (self->catalogue, GTK_WIDGET (self->readings));
+  bb_catalogue_add_above (self->catalogue, GTK_WIDGET (self->readings));
   bb_catalogue_start (self->catalogue, bb_page_get_session (page), &info);
 }
 

@@ -50,6 +50,56 @@ static const BbSafetyNote notes[] = {
   },
 };
 
+/*
+ * After the precautionary statements P305+P351+P338, P302+P352, P304+P340 and P301+P330+P331 of Regulation (EC)
+ * No 1272/2008, Annex IV. Burns: European Resuscitation Council Guidelines 2021, First aid: cool for 20 minutes;
+ * from memory.
+ */
+static const BbFirstAid first_aid[] = {
+  { N_("In the eyes"), N_("Rinse with water for several minutes. Take contact lenses out if that is easy, and go on "
+                          "rinsing. Get medical advice.") },
+  { N_("On the skin"), N_("Take off what is wet and wash with plenty of water.") },
+  { N_("Breathed in"), N_("Go into fresh air and rest. Get medical advice if breathing is hard.") },
+  { N_("Swallowed"), N_("Rinse the mouth. Do not make the person vomit. Call the poison centre or a doctor.") },
+  { N_("Burned by heat"), N_("Cool at once with cool running water for 20 minutes. Get help for anything larger than a "
+                             "coin, and for any burn of the face or hands.") },
+};
+
+/**
+ * bb_safety_first_aid:
+ * @n_items: (out): how many there are
+ *
+ * Returns: (transfer none) (array length=n_items): what to do when something has happened
+ */
+const BbFirstAid *
+bb_safety_first_aid (guint *n_items)
+{
+  *n_items = G_N_ELEMENTS (first_aid);
+
+  return first_aid;
+}
+
+/**
+ * bb_safety_kind_title:
+ * @kind: what a note warns of
+ *
+ * Returns: (transfer none): the word for it, translated
+ */
+const char *
+bb_safety_kind_title (BbSafetyKind kind)
+{
+  switch (kind)
+    {
+    case BB_SAFETY_HEAT:
+      return _("Heat");
+    case BB_SAFETY_MACHINE:
+      return _("Machine");
+    case BB_SAFETY_CHEMICAL:
+    default:
+      return _("Chemical");
+    }
+}
+
 /**
  * bb_safety_notes:
  * @n_notes: (out): how many there are

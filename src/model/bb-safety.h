@@ -35,9 +35,23 @@ typedef struct {
   const char *text;
 } BbSafetyNote;
 
-const BbSafetyNote *bb_safety_notes       (guint        *n_notes);
-const BbSafetyNote *bb_safety_find        (BbStation     station,
-                                           guint         nth);
-const char         *bb_safety_disclaimer  (void);
+/**
+ * BbFirstAid:
+ * @title: what has happened, marked for translation
+ * @text: what to do at once, marked for translation
+ *
+ * What helps before a trained person comes.
+ */
+typedef struct {
+  const char *title;
+  const char *text;
+} BbFirstAid;
+
+const BbSafetyNote *bb_safety_notes      (guint     *n_notes);
+const BbSafetyNote *bb_safety_find       (BbStation  station,
+                                          guint      nth);
+const BbFirstAid   *bb_safety_first_aid  (guint     *n_items);
+const char         *bb_safety_kind_title (BbSafetyKind kind);
+const char         *bb_safety_disclaimer (void);
 
 G_END_DECLS
