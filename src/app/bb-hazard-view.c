@@ -56,8 +56,8 @@ bb_hazard_view_init (BbHazardView *self)
   g_autoptr (GBytes) bytes = NULL;
   g_autoptr (GError) error = NULL;
   GtkWidget *source = make_label (_("Codes from section 2 of the supplier's safety data sheet, in the wording of "
-                                    "Regulation (EC) No 1272/2008. The data sheet itself comes first; where the wording "
-                                    "has <…> or …, it says what."), TRUE);
+                                    "Regulation (EC) No 1272/2008. The data sheet itself comes first; where the "
+                                    "wording has <…> or …, it says what."), TRUE);
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 8);
@@ -68,7 +68,7 @@ bb_hazard_view_init (BbHazardView *self)
   self->grid = GTK_GRID (gtk_grid_new ());
   gtk_grid_set_column_spacing (self->grid, 14);
   gtk_grid_set_row_spacing (self->grid, 4);
-  /* GTK 4.8 remembers of a container that it first saw empty that its height does not depend on its width. */
+  /* GTK 4.8 takes a container it first saw empty to be as high at any width. */
   gtk_grid_attach (self->grid, make_label ("", TRUE), 0, 0, 1, 1);
   gtk_box_append (GTK_BOX (self), self->heading);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->grid));
