@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-exchange.h"
 
-#include <glib/gstdio.h>
 #include <string.h>
 
 #include "bb-demo-resource.h"
@@ -11,43 +10,11 @@
 #define PLANS "/io/blankbook/Blankbook/plans/wash-plans.json"
 #define DEMO_SHOP "/io/blankbook/Blankbook/demo/demo-shop.json"
 
-typedef gboolean (*Fill) (BbBook                *book,
-                          const BbExchangeWatch *watch,
-                          BbImported            *imported,
-                          GError               **error);
-
-static void
-remove_book (const char *path)
-{
-  const char * const endings[] = { "", "-wal", "-shm" };
-
-  for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
-    {
-      g_autofree char *file = g_strconcat (path, endings[i], NULL);
-
-      g_unlink (file);
-    }
-}
-
-static gboolean
-make_book (const char            *path,
-           Fill                   fill,
-           const BbExchangeWatch *watch,
-           BbImported            *imported,
-           GError               **error)
-{
-  g_autoptr (BbBook) book = bb_book_create (path, error);
-
-  if (book == NULL)
-    return FALSE;
-  if (fill (book, watch, imported, error))
-    return bb_book_close (book, error);
-
-  bb_book_close (book, NULL);
-  remove_book (path);
-
-  return FALSE;
-}
+/* What the functions that fill a new book are given. */
+typedef struct {
+  const BbExchangeWatch *watch;
+  BbImported *imported;
+} Filling;
 
 /* 1 if the book has a plan of that code, 0 if not, -1 with an error. */
 static int
@@ -91,11 +58,11 @@ leave_out_known (BbBook    *book,
 }
 
 static gboolean
-add_plans (BbBook                *book,
-           const BbExchangeWatch *watch,
-           BbImported            *imported,
-           GError               **error)
+add_plans (BbBook   *book,
+           gpointer  data,
+           GError  **error)
 {
+  const Filling *self = data;
   g_autoptr (GBytes) file = g_resource_lookup_data (bb_demo_get_resource (), PLANS, G_RESOURCE_LOOKUP_FLAGS_NONE,
                                                     error);
   g_autoptr (JsonNode) node = NULL;
@@ -110,7 +77,7 @@ add_plans (BbBook                *book,
     return FALSE;
   text = json_to_string (node, FALSE);
 
-  return bb_exchange_import (book, text, strlen (text), watch, imported, error);
+  return bb_exchange_import (book, text, strlen (text), self->watch, self->imported, error);
 }
 
 /**
@@ -129,9 +96,11 @@ bb_exchange_add_plans (BbBook      *book,
                        BbImported  *imported,
                        GError     **error)
 {
+  Filling filling = { .imported = imported };
+
   g_return_val_if_fail (BB_IS_BOOK (book), FALSE);
 
-  return add_plans (book, NULL, imported, error);
+  return add_plans (book, &filling, error);
 }
 
 /**
@@ -148,22 +117,24 @@ gboolean
 bb_exchange_make_book (const char  *path,
                        GError     **error)
 {
+  Filling filling = { NULL, NULL };
+
   g_return_val_if_fail (path != NULL, FALSE);
 
-  return make_book (path, add_plans, NULL, NULL, error);
+  return bb_book_make (path, add_plans, &filling, error);
 }
 
 static gboolean
-add_demo (BbBook                *book,
-          const BbExchangeWatch *watch,
-          BbImported            *imported,
-          GError               **error)
+add_demo (BbBook   *book,
+          gpointer  data,
+          GError  **error)
 {
+  const Filling *self = data;
   g_autoptr (GBytes) shop = g_resource_lookup_data (bb_demo_get_resource (), DEMO_SHOP, G_RESOURCE_LOOKUP_FLAGS_NONE,
                                                     error);
 
-  return shop != NULL && bb_exchange_import (book, g_bytes_get_data (shop, NULL), g_bytes_get_size (shop), watch,
-                                             imported, error);
+  return shop != NULL && bb_exchange_import (book, g_bytes_get_data (shop, NULL), g_bytes_get_size (shop),
+                                             self->watch, self->imported, error);
 }
 
 /**
@@ -184,7 +155,9 @@ bb_exchange_make_demo (const char            *path,
                        BbImported            *imported,
                        GError               **error)
 {
+  Filling filling = { .watch = watch, .imported = imported };
+
   g_return_val_if_fail (path != NULL, FALSE);
 
-  return make_book (path, add_demo, watch, imported, error);
+  return bb_book_make (path, add_demo, &filling, error);
 }

@@ -30,6 +30,12 @@ struct _BbBook {
 /* Public functions begin with this: a book is used by the thread that opened it, until it is closed. */
 #define BB_BOOK_IS_USABLE(self) (BB_IS_BOOK (self) && (self)->db != NULL && (self)->thread == g_thread_self ())
 
+BbBook    *_bb_book_new            (const char      *path,
+                                    BbDb            *db);
+gpointer   _bb_book_name_file      (const char      *path,
+                                    GError         **error);
+gboolean   _bb_book_set_errno      (GError         **error,
+                                    int              number);
 gboolean   _bb_book_begin          (BbBook          *self,
                                     GError         **error);
 gboolean   _bb_book_end            (BbBook          *self,

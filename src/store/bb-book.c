@@ -1,17 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "bb-store"
 
-/* For O_CLOEXEC: the build asks for plain C17. */
-#define _POSIX_C_SOURCE 200809L
-
 #include "bb-book-private.h"
 
 #include <errno.h>
-#include <fcntl.h>
 #include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
 #include <sys/stat.h>
-#include <unistd.h>
 
 #include "bb-clean-close.h"
 #include "bb-migrate.h"
@@ -49,9 +43,16 @@ bb_book_init (BbBook *self)
     self->stale[i] = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
 }
 
-static BbBook *
-take_db (const char *path,
-         BbDb       *db)
+/**
+ * _bb_book_new:
+ * @path: absolute path of a book
+ * @db: (transfer full): its database, of the latest version
+ *
+ * Returns: (transfer full): the book, for the calling thread
+ */
+BbBook *
+_bb_book_new (const char *path,
+              BbDb       *db)
 {
   BbBook *self = g_object_new (BB_TYPE_BOOK, NULL);
 
@@ -61,10 +62,18 @@ take_db (const char *path,
   return self;
 }
 
-/* Every message about opening names the file. */
-static gpointer
-name_file (const char *path,
-           GError    **error)
+/**
+ * _bb_book_name_file:
+ * @path: path of a book
+ * @error: the return location of a #GError that is set
+ *
+ * Lets a message about a book name its file.
+ *
+ * Returns: %NULL, to be returned
+ */
+gpointer
+_bb_book_name_file (const char *path,
+                    GError    **error)
 {
   g_autofree char *name = g_filename_display_name (path);
 
@@ -73,9 +82,16 @@ name_file (const char *path,
   return NULL;
 }
 
-static gboolean
-set_errno (GError **error,
-           int      number)
+/**
+ * _bb_book_set_errno:
+ * @error: return location for a #GError
+ * @number: what the system said
+ *
+ * Returns: %FALSE, to be returned
+ */
+gboolean
+_bb_book_set_errno (GError **error,
+                    int      number)
 {
   g_set_error_literal (error, BB_STORE_ERROR, number == EEXIST ? BB_STORE_ERROR_EXISTS : BB_STORE_ERROR_IO,
                        g_strerror (number));
@@ -90,7 +106,7 @@ check_file (const char *path,
   struct stat book;
 
   if (stat (path, &book) != 0)
-    return set_errno (error, errno);
+    return _bb_book_set_errno (error, errno);
 
   if (!S_ISREG (book.st_mode) || book.st_size == 0)
     {
@@ -166,73 +182,20 @@ bb_book_open (const char  *path,
   absolute = g_canonicalize_filename (path, NULL);
   log = g_strconcat (absolute, "-wal", NULL);
   if (!check_file (absolute, error))
-    return name_file (absolute, error);
+    return _bb_book_name_file (absolute, error);
 
   unfinished = g_file_test (log, G_FILE_TEST_EXISTS);
   db = bb_db_open (absolute, error);
   if (db == NULL)
-    return name_file (absolute, error);
+    return _bb_book_name_file (absolute, error);
 
   if (!prepare_db (db, absolute, error))
     {
       bb_db_close (db, unfinished, NULL);
-      return name_file (absolute, error);
+      return _bb_book_name_file (absolute, error);
     }
 
-  return take_db (absolute, db);
-}
-
-static void
-remove_files (const char *path)
-{
-  const char *endings[] = { "", "-wal", "-shm" };
-
-  for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
-    {
-      g_autofree char *name = g_strconcat (path, endings[i], NULL);
-
-      g_unlink (name);
-    }
-}
-
-/**
- * bb_book_create:
- * @path: where the book shall be
- * @error: return location for a #GError
- *
- * Makes an empty book that only its owner may read, and opens it for the calling thread.
- *
- * Returns: (transfer full) (nullable): the book, or %NULL with %BB_STORE_ERROR_EXISTS where there is a file already,
- *   or %BB_STORE_ERROR_IO; nothing is left then
- */
-BbBook *
-bb_book_create (const char  *path,
-                GError     **error)
-{
-  g_autofree char *absolute = NULL;
-  BbDb *db = NULL;
-  int file = -1;
-
-  g_return_val_if_fail (path != NULL, NULL);
-
-  absolute = g_canonicalize_filename (path, NULL);
-  file = g_open (absolute, O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0600);
-  if (file < 0)
-    {
-      set_errno (error, errno);
-      return name_file (absolute, error);
-    }
-  close (file);
-
-  db = bb_db_open (absolute, error);
-  if (db != NULL && bb_db_settle (db, error) && bb_book_migrate (db, error))
-    return take_db (absolute, db);
-
-  if (db != NULL)
-    bb_db_close (db, FALSE, NULL);
-  remove_files (absolute);
-
-  return name_file (absolute, error);
+  return _bb_book_new (absolute, db);
 }
 
 /**

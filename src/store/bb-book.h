@@ -51,7 +51,7 @@ GQuark bb_store_error_quark (void);
 #define BB_TYPE_BOOK (bb_book_get_type ())
 G_DECLARE_FINAL_TYPE (BbBook, bb_book, BB, BOOK, GObject)
 
-/* Opening: bb-book.c */
+/* Opening: bb-book.c, bb-book-create.c */
 BbBook     *bb_book_create            (const char     *path,
                                        GError        **error);
 BbBook     *bb_book_open              (const char     *path,
@@ -78,6 +78,10 @@ typedef gboolean (*BbBookFunc) (BbBook  *book,
                                 GError **error);
 gboolean    bb_book_in_transaction    (BbBook         *self,
                                        BbBookFunc      func,
+                                       gpointer        data,
+                                       GError        **error);
+gboolean    bb_book_make              (const char     *path,
+                                       BbBookFunc      fill,
                                        gpointer        data,
                                        GError        **error);
 

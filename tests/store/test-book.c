@@ -444,6 +444,86 @@ test_create_over_nothing (void)
   g_assert_cmpint (info.st_mode & 0777, ==, 0600);
 }
 
+static guint
+count_files (const char *path)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  guint n = 0;
+
+  while (g_dir_read_name (dir) != NULL)
+    n++;
+
+  return n;
+}
+
+/* Until it is filled there is no book of that name. */
+static gboolean
+fill_unseen (BbBook    *book,
+             gpointer   data,
+             GError   **error)
+{
+  g_autoptr (BbBlank) blank = helper_make_blank ("B-1", "Tee");
+
+  g_assert_false (g_file_test (data, G_FILE_TEST_EXISTS));
+
+  return bb_book_save (book, &bb_blank_table, blank, error);
+}
+
+static gboolean
+fill_and_fail (BbBook    *book,
+               gpointer   data,
+               GError   **error)
+{
+  g_assert_true (fill_unseen (book, data, error));
+  g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED, "no");
+
+  return FALSE;
+}
+
+/* Somebody else was quicker. */
+static gboolean
+fill_too_late (BbBook    *book,
+               gpointer   data,
+               GError   **error)
+{
+  (void) book;
+
+  return g_file_set_contents (data, "mine", -1, error);
+}
+
+static void
+test_make_whole_or_not_at_all (void)
+{
+  g_autofree char *path = helper_new_path ();
+  g_autofree char *contents = NULL;
+  g_autoptr (GArray) blanks = NULL;
+  g_autoptr (GError) error = NULL;
+  BbBook *book = NULL;
+
+  g_assert_false (bb_book_make (path, fill_and_fail, path, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED);
+  g_assert_cmpuint (count_files (path), ==, 0);
+  g_clear_error (&error);
+
+  g_assert_false (bb_book_make (path, fill_too_late, path, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_EXISTS);
+  g_assert_nonnull (strstr (error->message, path));
+  g_assert_cmpuint (count_files (path), ==, 1);
+  g_assert_true (g_file_get_contents (path, &contents, NULL, NULL));
+  g_assert_cmpstr (contents, ==, "mine");
+  g_clear_error (&error);
+
+  g_unlink (path);
+  g_assert_true (bb_book_make (path, fill_unseen, path, &error));
+  g_assert_no_error (error);
+  g_assert_cmpuint (count_files (path), ==, 1);
+  book = helper_open (path);
+  blanks = helper_search (book, &bb_blank_table, "", 0);
+  g_assert_cmpuint (blanks->len, ==, 1);
+  helper_close (book);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -461,6 +541,7 @@ main (int   argc,
   g_test_add_func ("/book/referring", test_referring);
   g_test_add_func ("/book/forms", test_forms);
   g_test_add_func ("/book/create-over-nothing", test_create_over_nothing);
+  g_test_add_func ("/book/make-whole-or-not-at-all", test_make_whole_or_not_at_all);
 
   return g_test_run ();
 }

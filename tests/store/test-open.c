@@ -167,7 +167,7 @@ test_all_settings_hold (void)
     }
 
   /* Defensive: the search's own tables, and the schema, can't be written by hand; "x" is no text. */
-  g_assert_false (bb_db_run_script (book->db, "DELETE FROM search_data", NULL));
+  g_assert_false (bb_db_run_script (book->db, "DELETE FROM search_recipe_data", NULL));
   g_assert_false (bb_db_run_script (book->db, "PRAGMA writable_schema = ON; DELETE FROM sqlite_schema", NULL));
   g_assert_false (bb_db_run_script (book->db, "SELECT load_extension ('x')", NULL));
   g_assert_false (bb_db_run_script (book->db, "SELECT \"no such column\"", NULL));
@@ -182,6 +182,8 @@ test_note_of_closing (void)
   BbBook *book = helper_create (path);
   BbBook *second = NULL;
 
+  g_assert_true (bb_clean_close_holds (path));
+  g_assert_true (bb_book_keep_form (book, "x", "{\"a\":1}", NULL));
   g_assert_false (bb_clean_close_holds (path));
   helper_close (book);
   g_assert_true (bb_clean_close_holds (path));
