@@ -26,10 +26,10 @@ G_BEGIN_DECLS
  * art_box is the smallest rectangle with all pixels of alpha > 0; box_width_mm and box_height_mm are it and the margin
  * on every side. Null where nothing is visible.
  *
- * enlargement is placed size ÷ natural size; null where the file names no size (pHYs). The file names whole pixels per
- * metre, so that sizes are rounded: `enlarged` is warned of only where the natural size could not be as large.
- * Warnings: low-resolution (ppi < minimum_ppi), enlarged, partial-alpha (any pixel that is neither empty nor opaque: an
- * underbase shows there), opaque-background (every pixel is opaque), empty (none is visible), no-size (no pHYs).
+ * enlargement is placed width ÷ natural width; null where the file names no size (pHYs). The file names whole pixels
+ * per metre, so that sizes are rounded: `enlarged` is warned of only where the natural size could not be as large.
+ * Warnings: low-resolution (ppi < minimum_ppi), enlarged, partial-alpha (any pixel that is neither empty nor opaque:
+ * an underbase shows there), opaque-background (every pixel is opaque), empty (none is visible), no-size (no pHYs).
  *
  * Refused: keys out of their limits, black_at not below white_at; a file that can't be read, is no PNG, is damaged,
  * or is beyond the limits of bb-png.h. Memory does not grow with the picture's height.

@@ -11,6 +11,7 @@
  */
 typedef guint8 Bytes __attribute__ ((vector_size (16)));
 typedef guint32 Four __attribute__ ((vector_size (16)));
+typedef guint64 Halves __attribute__ ((vector_size (16)));
 
 #define VECTORS 4
 #define BLOCK (4 * VECTORS)
@@ -55,7 +56,9 @@ static inline gboolean
 all_lanes (Four  lanes,
            guint value)
 {
-  return lanes[0] == value && lanes[1] == value && lanes[2] == value && lanes[3] == value;
+  Halves different = (Halves) (lanes ^ value);
+
+  return (different[0] | different[1]) == 0;
 }
 
 /* All bits set for each pixel none of whose bytes is above @limit. */

@@ -10,17 +10,23 @@
 #include <time.h>
 
 #include "bb-counts.h"
+#include "bb-preview.h"
+#include "bb-scan-colour.h"
+#include "peak.h"
 #include "scene.h"
 
 /*
  * How long counting takes beside what can't be avoided: libpng decoding the same file, row by row, expanded to RGBA of
- * 8 bits; of an interlaced file, the whole picture at once, as libpng gives it. `bench-image [ROUNDS]`. The two take
- * turns in one run; times are of the processor, so that other work on the machine counts little; medians.
+ * 8 bits; of an interlaced file, the whole picture at once, as libpng gives it. The two take turns in one run; times
+ * are of the processor, so that other work on the machine counts little; medians. And how much memory it needs, where
+ * BB_CLI names the built program. `bench-image [ROUNDS]`
  */
 
 #define WIDTH 5000
 #define HEIGHT 4000
 #define ROUNDS 9
+#define PREVIEW 900
+#define PATCH 600
 
 static double
 now_ms (void)
@@ -93,6 +99,29 @@ count (const char *path,
     g_error ("%s", error->message);
 }
 
+static void
+shrink (const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbPng) png = bb_png_new_for_file (path, BB_PNG_FORM_RGBA, &error);
+  g_autoptr (BbPreview) preview = png != NULL ? bb_preview_read (png, PREVIEW, NULL, &error) : NULL;
+
+  if (preview == NULL)
+    g_error ("%s", error->message);
+}
+
+static void
+measure (const char *path)
+{
+  const BbScanColourIn in = { .x_px = WIDTH / 2, .y_px = HEIGHT / 2, .width_px = PATCH, .height_px = PATCH };
+  g_autoptr (BbScanColourOut) out = bb_scan_colour_out_new ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbPng) png = bb_png_new_for_file (path, BB_PNG_FORM_DEEP, &error);
+
+  if (png == NULL || !bb_scan_colour_measure (&in, png, out, NULL, &error))
+    g_error ("%s", error->message);
+}
+
 static int
 compare_numbers (gconstpointer a,
                  gconstpointer b)
@@ -151,6 +180,46 @@ bench_counts (const char *what,
   printf ("  empty %.0f %%\n", 100.0 * (double) counts.n_empty / (double) counts.n_pixels);
 }
 
+/* Once each, without a target: they run off the main loop, and are cancelled within a block of rows. */
+static void
+bench_rest (const char *path)
+{
+  double start = now_ms ();
+  double middle = 0;
+  double end = 0;
+
+  shrink (path);
+  middle = now_ms ();
+  measure (path);
+  end = now_ms ();
+  printf ("%-28s preview of %u pixels %.1f ms, colour of %u × %u pixels %.1f ms\n", "the same", PREVIEW,
+          middle - start, PATCH, PATCH, end - middle);
+}
+
+/* The program itself, on one file: how much memory it needs above what it needs to say its version. */
+static void
+bench_memory (const char *what,
+              const char *path)
+{
+  const char *program = g_getenv ("BB_CLI");
+  g_autofree char *input = g_strconcat (path, ".json", NULL);
+  g_autofree char *json = g_strdup_printf ("{\"file\":\"%s\",\"print_width_mm\":300,\"mode\":\"underbase\"}", path);
+  const char * const version[] = { program, "--version", NULL };
+  const char * const artwork[] = { program, "calc", "artwork", "--in", input, NULL };
+  guint64 base = 0;
+  guint64 peak = 0;
+
+  if (program == NULL)
+    return;
+
+  g_assert_true (g_file_set_contents (input, json, -1, NULL));
+  base = peak_of (version);
+  peak = peak_of (artwork);
+  printf ("%-28s VmHWM %.1f MiB, of which %.1f are the program's own: %.2f MiB more  (at most 8)\n", what,
+          (double) peak / 1024, (double) base / 1024, ((double) peak - (double) base) / 1024);
+  g_remove (input);
+}
+
 static const struct {
   SceneKind kind;
   const char *what;
@@ -179,8 +248,14 @@ main (int   argc,
     {
       scene_write (scenes[i].kind, WIDTH, HEIGHT, path);
       bench_counts (scenes[i].what, path, n_rounds, scenes[i].target);
+      bench_memory (scenes[i].what, path);
+      bench_rest (path);
       fflush (stdout);
     }
+  scene_write (SCENE_PHOTO_RGB_16, BB_PNG_MAX_WIDTH, 40, path);
+  bench_memory ("200,000 wide, RGB 16", path);
+  scene_write (SCENE_ART_RGBA_ADAM7, BB_PNG_MAX_WIDTH, 40, path);
+  bench_memory ("200,000 wide, RGBA 8, Adam7", path);
   g_remove (path);
   g_rmdir (folder);
 
