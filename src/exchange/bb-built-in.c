@@ -3,12 +3,14 @@
 
 #include <string.h>
 
+#include "bb-book-pictures.h"
 #include "bb-demo-resource.h"
 #include "bb-json.h"
 
 /* What is built into the program: the wash plans after published methods, and the invented demo shop. */
 #define PLANS "/io/blankbook/Blankbook/plans/wash-plans.json"
 #define DEMO_SHOP "/io/blankbook/Blankbook/demo/demo-shop.json"
+#define DEMO_SCANS "/io/blankbook/Blankbook/demo/demo-scans/"
 
 /* What the functions that fill a new book are given. */
 typedef struct {
@@ -124,6 +126,29 @@ bb_exchange_make_book (const char  *path,
   return bb_book_make (path, add_plans, &filling, error);
 }
 
+/* A file of records names pictures; the bytes of the demo shop's are built in beside it. */
+static gboolean
+add_demo_scans (BbBook  *book,
+                GError **error)
+{
+  g_auto (GStrv) names = g_resource_enumerate_children (bb_demo_get_resource (), DEMO_SCANS,
+                                                        G_RESOURCE_LOOKUP_FLAGS_NONE, error);
+
+  for (guint i = 0; names != NULL && names[i] != NULL; i++)
+    {
+      g_autofree char *path = g_strconcat (DEMO_SCANS, names[i], NULL);
+      g_autoptr (GBytes) content = g_resource_lookup_data (bb_demo_get_resource (), path, G_RESOURCE_LOOKUP_FLAGS_NONE,
+                                                           error);
+      g_autoptr (BbPicture) picture = bb_picture_new ();
+
+      picture->name = g_strdup (names[i]);
+      if (content == NULL || !bb_book_add_picture (book, picture, content, error))
+        return FALSE;
+    }
+
+  return names != NULL;
+}
+
 static gboolean
 add_demo (BbBook   *book,
           gpointer  data,
@@ -133,8 +158,10 @@ add_demo (BbBook   *book,
   g_autoptr (GBytes) shop = g_resource_lookup_data (bb_demo_get_resource (), DEMO_SHOP, G_RESOURCE_LOOKUP_FLAGS_NONE,
                                                     error);
 
-  return shop != NULL && bb_exchange_import (book, g_bytes_get_data (shop, NULL), g_bytes_get_size (shop),
-                                             self->watch, self->imported, error);
+  return shop != NULL &&
+         bb_exchange_import (book, g_bytes_get_data (shop, NULL), g_bytes_get_size (shop), self->watch, self->imported,
+                             error) &&
+         add_demo_scans (book, error);
 }
 
 /**

@@ -6,21 +6,22 @@
 #include "bb-exchange-error.h"
 #include "bb-json.h"
 
-/* By what a record is known that has no code: what it belongs to, and where there are several of these, a further
- * field; of what belongs to nothing, there is one in a book. */
+/* By what a record is known that has no code: what it belongs to, and where there are several of these, further
+ * fields; of what belongs to nothing, there is one in a book. */
 typedef struct {
   const BbTable *table;
   const char *owner;
-  const char *which;
+  const char *which[2];
 } Identity;
 
 static const Identity identities[] = {
-  { &bb_shop_table, NULL, NULL },
-  { &bb_standing_table, "revision", NULL },
-  { &bb_signature_table, "revision", "signed_at" },
-  { &bb_reading_table, "wash_test", "cycles" },
-  { &bb_annotation_table, "run", "number" },
-  { &bb_lot_entry_table, "lot", "number" },
+  { &bb_shop_table, NULL, { NULL } },
+  { &bb_standing_table, "revision", { NULL } },
+  { &bb_signature_table, "revision", { "signed_at" } },
+  { &bb_reading_table, "wash_test", { "cycles" } },
+  { &bb_scan_table, "wash_test", { "subject", "cycles" } },
+  { &bb_annotation_table, "run", { "number" } },
+  { &bb_lot_entry_table, "lot", { "number" } },
 };
 
 static const Identity *
@@ -66,17 +67,28 @@ load_siblings (BbBook         *book,
 }
 
 static gboolean
+is_same (const Identity *identity,
+         gconstpointer   known,
+         gconstpointer   record)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (identity->which) && identity->which[i] != NULL; i++)
+    if (!bb_field_equal (bb_table_find_field (identity->table, identity->which[i]), known, record))
+      return FALSE;
+
+  return TRUE;
+}
+
+static gboolean
 find_by_owner (BbBook         *book,
                const Identity *identity,
                gconstpointer   record,
                gpointer       *known,
                GError        **error)
 {
-  const BbField *which = identity->which != NULL ? bb_table_find_field (identity->table, identity->which) : NULL;
   g_autoptr (GPtrArray) siblings = load_siblings (book, identity, record, error);
 
   for (guint i = 0; siblings != NULL && i < siblings->len; i++)
-    if (which == NULL || bb_field_equal (which, siblings->pdata[i], record))
+    if (is_same (identity, siblings->pdata[i], record))
       {
         *known = bb_record_copy (identity->table, siblings->pdata[i]);
         break;
@@ -95,8 +107,8 @@ find_by_owner (BbBook         *book,
  * @error: return location for a #GError
  *
  * Finds what the book already holds in place of a record. A record without a code is known by what it belongs to: a
- * standing by its revision, a signature by its revision and moment, a reading by its specimen and cycles, a remark and
- * an entry of a lot by their numbers.
+ * standing by its revision, a signature by its revision and moment, a reading and a scan by their specimen and
+ * cycles, a remark and an entry of a lot by their numbers.
  *
  * Returns: %FALSE with an error of the book
  */

@@ -14,6 +14,8 @@ static const BbTable * const tables[] = {
   &bb_wash_plan_table,
   &bb_wash_test_table,
   &bb_reading_table,
+  &bb_picture_table,
+  &bb_scan_table,
   &bb_customer_table,
   &bb_equipment_table,
   &bb_lot_table,

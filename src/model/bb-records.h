@@ -8,6 +8,7 @@
 #include "bb-person.h"
 #include "bb-recipe.h"
 #include "bb-run.h"
+#include "bb-scan.h"
 #include "bb-signature.h"
 #include "bb-supply.h"
 #include "bb-wash.h"

@@ -161,6 +161,23 @@ bb_statement_bind_text (BbStatement *self,
 }
 
 /**
+ * bb_statement_bind_bytes:
+ * @self: a statement
+ * @index: a parameter, from 1
+ * @value: its value, which has to live until the statement is released
+ */
+void
+bb_statement_bind_bytes (BbStatement *self,
+                         int          index,
+                         GBytes      *value)
+{
+  gsize length = 0;
+  gconstpointer data = g_bytes_get_data (value, &length);
+
+  note (self, sqlite3_bind_blob64 (self->handle, index, data, length, SQLITE_STATIC));
+}
+
+/**
  * bb_statement_step:
  * @self: a statement
  * @error: return location for a #GError
@@ -264,4 +281,20 @@ bb_statement_get_text (BbStatement *self,
                        int          column)
 {
   return (const char *) sqlite3_column_text (self->handle, column);
+}
+
+/**
+ * bb_statement_dup_bytes:
+ * @self: a statement that has a row
+ * @column: a column, from 0
+ *
+ * Returns: (transfer full): a copy of the value; empty where there is none
+ */
+GBytes *
+bb_statement_dup_bytes (BbStatement *self,
+                        int          column)
+{
+  gconstpointer data = sqlite3_column_blob (self->handle, column);
+
+  return g_bytes_new (data, (gsize) sqlite3_column_bytes (self->handle, column));
 }

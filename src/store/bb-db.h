@@ -86,6 +86,9 @@ void         bb_statement_bind_number    (BbStatement  *self,
 void         bb_statement_bind_text      (BbStatement  *self,
                                           int           index,
                                           const char   *value);
+void         bb_statement_bind_bytes     (BbStatement  *self,
+                                          int           index,
+                                          GBytes       *value);
 BbStep       bb_statement_step           (BbStatement  *self,
                                           GError      **error);
 gboolean     bb_statement_run            (BbStatement  *self,
@@ -97,6 +100,8 @@ gint64       bb_statement_get_integer    (BbStatement  *self,
 double       bb_statement_get_number     (BbStatement  *self,
                                           int           column);
 const char  *bb_statement_get_text       (BbStatement  *self,
+                                          int           column);
+GBytes      *bb_statement_dup_bytes      (BbStatement  *self,
                                           int           column);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbStatement, bb_statement_release)

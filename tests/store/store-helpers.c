@@ -184,6 +184,41 @@ helper_make_wash_test (const char *code,
   return test;
 }
 
+BbPicture *
+helper_make_picture (const char *name)
+{
+  BbPicture *self = bb_picture_new ();
+
+  self->name = g_strdup (name);
+  self->width_px = 40;
+  self->height_px = 30;
+  self->added_at = g_strdup ("2025-03-14");
+
+  return self;
+}
+
+BbScan *
+helper_make_scan (gint64 wash_test,
+                  gint64 picture,
+                  gint64 cycles)
+{
+  BbScan *self = bb_scan_new ();
+
+  self->wash_test = wash_test;
+  self->picture = picture;
+  self->cycles = cycles;
+  self->x_px = 10;
+  self->y_px = 5;
+  self->width_px = 20;
+  self->height_px = 15;
+  self->l = 42.5;
+  self->a = 31.25;
+  self->b = -8.0;
+  self->scanned_at = g_strdup ("2025-03-14");
+
+  return self;
+}
+
 BbReading *
 helper_make_reading (gint64 wash_test,
                      gint64 cycles)
@@ -298,6 +333,7 @@ Shop *
 helper_fill (BbBook *book)
 {
   Shop *shop = g_new0 (Shop, 1);
+  g_autoptr (GBytes) content = NULL;
   g_autoptr (GError) error = NULL;
 
   shop->person = helper_make_person ("IM");
@@ -320,6 +356,12 @@ helper_fill (BbBook *book)
   helper_save (book, &bb_wash_test_table, shop->wash_test);
   shop->reading = helper_make_reading (shop->wash_test->id, 5);
   helper_save (book, &bb_reading_table, shop->reading);
+  shop->picture = helper_make_picture ("before.png");
+  content = g_bytes_new_static ("a picture", 9);
+  g_assert_true (bb_book_add_picture (book, shop->picture, content, &error));
+  g_assert_no_error (error);
+  shop->scan = helper_make_scan (shop->wash_test->id, shop->picture->id, 0);
+  helper_save (book, &bb_scan_table, shop->scan);
   shop->plan = helper_make_wash_plan ("PLAN-1");
   helper_save (book, &bb_wash_plan_table, shop->plan);
 
@@ -424,6 +466,8 @@ helper_shop_free (Shop *shop)
   bb_revision_free (shop->revision);
   bb_wash_test_free (shop->wash_test);
   bb_reading_free (shop->reading);
+  bb_picture_free (shop->picture);
+  bb_scan_free (shop->scan);
   bb_wash_plan_free (shop->plan);
   g_free (shop);
 }

@@ -4,6 +4,7 @@
 #include <sqlite3.h>
 
 #include "bb-book-jobs.h"
+#include "bb-book-pictures.h"
 #include "bb-error.h"
 
 G_BEGIN_DECLS
@@ -25,6 +26,8 @@ typedef struct {
   BbRevision *revision;
   BbWashTest *wash_test;
   BbReading *reading;
+  BbPicture *picture;
+  BbScan *scan;
   BbCustomer *customer;
   BbEquipment *press;
   BbLot *lot;
@@ -63,6 +66,10 @@ BbJob       *helper_make_job        (const char     *code,
 BbJobLine   *helper_make_line       (gint64          job,
                                      gint64          colourway,
                                      gint64          revision);
+BbPicture   *helper_make_picture    (const char     *name);
+BbScan      *helper_make_scan       (gint64          wash_test,
+                                     gint64          picture,
+                                     gint64          cycles);
 void         helper_save            (BbBook         *book,
                                      const BbTable  *table,
                                      gpointer        record);

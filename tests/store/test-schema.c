@@ -82,6 +82,7 @@ open_filled (BbBook **book)
 
   plain = helper_open_plain (path);
   g_assert_cmpint (helper_run_plain (plain, "DROP TRIGGER standing_update_signed"), ==, SQLITE_OK);
+  g_assert_cmpint (helper_run_plain (plain, "DROP TRIGGER picture_update"), ==, SQLITE_OK);
   /* From here every step of a state is allowed, and every fibre: only the limits refuse. */
   g_assert_cmpint (helper_run_plain (plain, "UPDATE standing SET state = 'withdrawn' WHERE id = 1"), ==, SQLITE_OK);
   g_assert_cmpint (helper_run_plain (plain, "DELETE FROM blank_composition WHERE position > 0"), ==, SQLITE_OK);
@@ -179,9 +180,10 @@ test_columns_are_the_fields (void)
           }
     }
 
-  /* Beside the records there are only the half-typed forms, the search and a summary of the runs. */
-  g_assert_cmpint (helper_count_plain (plain, "SELECT COUNT(*) FROM sqlite_schema WHERE type = 'table' AND name NOT "
-                                              "LIKE 'search%' AND name NOT IN ('form_draft', 'last_run')"),
+  /* Beside the records there are only half-typed forms, the search, a summary of the runs and what pictures hold. */
+  g_assert_cmpint (helper_count_plain (plain, "SELECT COUNT(*) FROM sqlite_schema WHERE type = 'table' "
+                                              "AND name NOT LIKE 'search%' "
+                                              "AND name NOT IN ('form_draft', 'last_run', 'picture_content')"),
                    ==, n_found);
   sqlite3_close (plain);
   helper_close (book);
