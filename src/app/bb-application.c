@@ -191,7 +191,7 @@ new_book_action (GSimpleAction *action,
   (void) parameter;
 
   bb_compat_save_file (gtk_application_get_active_window (GTK_APPLICATION (data)), _("New Book"), _("shop.book"),
-                       new_book_chosen_cb, data);
+                       new_book_chosen_cb, data, NULL);
 }
 
 static void

@@ -12,7 +12,16 @@
 typedef struct {
   BbCompatFileFunc func;
   gpointer data;
+  GDestroyNotify free_data;
 } FileAnswer;
+
+static void
+file_answer_free (FileAnswer *answer)
+{
+  if (answer->free_data != NULL)
+    answer->free_data (answer->data);
+  g_free (answer);
+}
 
 /**
  * bb_compat_get_color:
@@ -41,7 +50,7 @@ answer_dialog (FileAnswer *answer,
       answer->func (file, answer->data);
       g_object_unref (file);
     }
-  g_free (answer);
+  file_answer_free (answer);
 }
 
 static void
@@ -74,7 +83,7 @@ response_cb (GtkNativeDialog *dialog,
   if (file != NULL)
     answer->func (file, answer->data);
 
-  g_free (answer);
+  file_answer_free (answer);
   g_object_unref (dialog);
 }
 
@@ -102,12 +111,14 @@ show_chooser (GtkWindow            *parent,
 
 static FileAnswer *
 file_answer_new (BbCompatFileFunc func,
-                 gpointer         data)
+                 gpointer         data,
+                 GDestroyNotify   free_data)
 {
   FileAnswer *answer = g_new0 (FileAnswer, 1);
 
   answer->func = func;
   answer->data = data;
+  answer->free_data = free_data;
 
   return answer;
 }
@@ -140,10 +151,10 @@ bb_compat_open_file (GtkWindow        *parent,
 
     gtk_file_dialog_set_title (dialog, title);
     gtk_file_dialog_set_default_filter (dialog, filter);
-    gtk_file_dialog_open (dialog, parent, NULL, opened_cb, file_answer_new (func, data));
+    gtk_file_dialog_open (dialog, parent, NULL, opened_cb, file_answer_new (func, data, NULL));
   }
 #else
-  show_chooser (parent, title, GTK_FILE_CHOOSER_ACTION_OPEN, NULL, filter, file_answer_new (func, data));
+  show_chooser (parent, title, GTK_FILE_CHOOSER_ACTION_OPEN, NULL, filter, file_answer_new (func, data, NULL));
 #endif
 }
 
@@ -154,22 +165,24 @@ bb_compat_open_file (GtkWindow        *parent,
  * @name: the name proposed
  * @func: called with the file, if one is named
  * @data: for @func
+ * @free_data: (nullable): frees @data once there is an answer, whatever it is
  */
 void
 bb_compat_save_file (GtkWindow        *parent,
                      const char       *title,
                      const char       *name,
                      BbCompatFileFunc  func,
-                     gpointer          data)
+                     gpointer          data,
+                     GDestroyNotify    free_data)
 {
 #if GTK_CHECK_VERSION (4, 10, 0)
   g_autoptr (GtkFileDialog) dialog = gtk_file_dialog_new ();
 
   gtk_file_dialog_set_title (dialog, title);
   gtk_file_dialog_set_initial_name (dialog, name);
-  gtk_file_dialog_save (dialog, parent, NULL, saved_cb, file_answer_new (func, data));
+  gtk_file_dialog_save (dialog, parent, NULL, saved_cb, file_answer_new (func, data, free_data));
 #else
-  show_chooser (parent, title, GTK_FILE_CHOOSER_ACTION_SAVE, name, NULL, file_answer_new (func, data));
+  show_chooser (parent, title, GTK_FILE_CHOOSER_ACTION_SAVE, name, NULL, file_answer_new (func, data, free_data));
 #endif
 }
 

@@ -22,7 +22,8 @@ void bb_compat_save_file   (GtkWindow        *parent,
                             const char       *title,
                             const char       *name,
                             BbCompatFileFunc  func,
-                            gpointer          data);
+                            gpointer          data,
+                            GDestroyNotify    free_data);
 void bb_compat_show_about  (GtkWindow        *parent,
                             const char       *icon,
                             const char       *name,

@@ -18,7 +18,7 @@ bb_chart_new (const char *title,
               BbAxis     *across,
               BbAxis     *up)
 {
-  BbChart *self = g_new0 (BbChart, 1);
+  BbChart *self = g_atomic_rc_box_new0 (BbChart);
 
   self->title = g_strdup (title);
   self->empty = g_strdup (_("There is nothing to show yet."));
@@ -29,20 +29,39 @@ bb_chart_new (const char *title,
   return self;
 }
 
-/**
- * bb_chart_free:
- * @self: (transfer full): a chart
- */
-void
-bb_chart_free (BbChart *self)
+static void
+clear_chart (gpointer data)
 {
+  BbChart *self = data;
+
   g_free (self->title);
   g_free (self->caption);
   g_free (self->empty);
   bb_axis_free (self->across);
   bb_axis_free (self->up);
   g_ptr_array_unref (self->layers);
-  g_free (self);
+}
+
+/**
+ * bb_chart_ref:
+ * @self: a chart
+ *
+ * Returns: (transfer full): @self
+ */
+BbChart *
+bb_chart_ref (BbChart *self)
+{
+  return g_atomic_rc_box_acquire (self);
+}
+
+/**
+ * bb_chart_unref:
+ * @self: (transfer full): a chart
+ */
+void
+bb_chart_unref (BbChart *self)
+{
+  g_atomic_rc_box_release_full (self, clear_chart);
 }
 
 /**

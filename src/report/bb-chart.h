@@ -48,7 +48,8 @@ typedef enum {
  * @up: the axis beside
  * @layers: (element-type BbLayer): what is drawn, from the back to the front
  *
- * A chart: drawn alike on a screen, on paper and into files, pointed at, and read out point by point.
+ * A chart: drawn alike on a screen, on paper and into files, pointed at, and read out point by point. It is built by
+ * one owner; once it has more it does not change, so that several threads can draw it.
  */
 typedef struct {
   char *title;
@@ -63,7 +64,8 @@ typedef struct {
 BbChart  *bb_chart_new           (const char          *title,
                                   BbAxis              *across,
                                   BbAxis              *up);
-void      bb_chart_free          (BbChart             *self);
+BbChart  *bb_chart_ref           (BbChart             *self);
+void      bb_chart_unref         (BbChart             *self);
 BbLayer  *bb_chart_take_layer    (BbChart             *self,
                                   BbLayer             *layer);
 gboolean  bb_chart_is_empty      (const BbChart       *self);
@@ -102,6 +104,6 @@ GBytes   *bb_chart_to_pdf        (const BbChart       *self,
                                   double               height,
                                   GError             **error);
 
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbChart, bb_chart_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbChart, bb_chart_unref)
 
 G_END_DECLS

@@ -228,7 +228,7 @@ test_heat (void)
   g_assert_cmpuint (picture_get (picture, 70, 50), ==, 0xffffff);
   picture_free (picture);
   g_object_unref (plot.letters);
-  bb_chart_free (chart);
+  bb_chart_unref (chart);
 }
 
 int

@@ -176,7 +176,7 @@ test_published_curve (Log           *self,
       evidence = load (self, revision);
       chart = bb_wash_chart_survival (evidence);
       check_curve (chart, wanted, strata[i]);
-      bb_chart_free (chart);
+      bb_chart_unref (chart);
     }
 }
 
@@ -200,7 +200,7 @@ test_who_left (Log           *self,
   g_assert_cmpuint (leavings->points->len, ==, G_N_ELEMENTS (left));
   for (guint i = 0; i < G_N_ELEMENTS (left); i++)
     g_assert_cmpfloat (get_point (leavings, i)->x, ==, left[i]);
-  bb_chart_free (chart);
+  bb_chart_unref (chart);
 }
 
 static void
@@ -234,7 +234,7 @@ test_grades (Log           *self,
   g_assert_cmpint (apart->marker, !=, series->marker);
   /* The cross is told in the legend. */
   get_series (chart, "a reading that fails");
-  bb_chart_free (chart);
+  bb_chart_unref (chart);
 }
 
 static void
@@ -250,7 +250,7 @@ test_nothing_yet (Log           *self,
   for (guint i = 0; i < G_N_ELEMENTS (charts); i++)
     {
       g_assert_true (bb_chart_is_empty (charts[i]));
-      bb_chart_free (charts[i]);
+      bb_chart_unref (charts[i]);
     }
 }
 
@@ -280,7 +280,7 @@ test_two_revisions (Log           *self,
   /* Fisher: 1 of C(4, 3) = 4 splits is as uneven. */
   g_assert_nonnull (strstr (chart->caption, "p = 0.25"));
   g_assert_nonnull (strstr (chart->caption, "does not show which is better"));
-  bb_chart_free (chart);
+  bb_chart_unref (chart);
 }
 
 int

@@ -1,0 +1,433 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-chart-view"
+
+#include "bb-chart-view.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-compat.h"
+
+#define LEAST_WIDTH 280
+#define LEAST_HEIGHT 220
+
+/* A saved chart is as wide as the text of a page, in points; pixels of a picture are those of print. */
+#define SAVED_WIDTH 460.0
+#define SAVED_HEIGHT 300.0
+#define SAVED_SCALE (300.0 / 72.0)
+
+struct _BbChartView
+{
+  GtkWidget parent_instance;
+
+  /* Owned. */
+  BbChart *chart;
+  GtkWidget *menu;
+
+  BbChartSpot spot;
+};
+
+G_DEFINE_FINAL_TYPE (BbChartView, bb_chart_view, GTK_TYPE_WIDGET)
+
+enum { SIGNAL_SAY, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
+static const BbChartStyle *
+get_style (void)
+{
+  return adw_style_manager_get_dark (adw_style_manager_get_default ()) ? &bb_chart_style_dark : &bb_chart_style_light;
+}
+
+/* What a screen reader hears: the point that is looked at, or what the chart is. */
+static void
+update_label (BbChartView *self)
+{
+  g_autofree char *spot = self->chart != NULL ? bb_chart_describe_spot (self->chart, &self->spot) : NULL;
+  const char *title = self->chart != NULL && self->chart->title != NULL ? self->chart->title : _("Chart");
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  spot != NULL ? spot : title, -1);
+}
+
+static void
+set_spot (BbChartView *self,
+          BbChartSpot  spot)
+{
+  if (spot.layer == self->spot.layer && spot.point == self->spot.point)
+    return;
+  self->spot = spot;
+  update_label (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static gboolean
+step_cb (GtkWidget *widget,
+         GVariant  *args,
+         gpointer   data)
+{
+  BbChartView *self = BB_CHART_VIEW (widget);
+  BbChartSpot spot = self->spot;
+
+  (void) data;
+  if (self->chart == NULL)
+    return FALSE;
+  if (bb_chart_step (self->chart, (BbChartStep) g_variant_get_int32 (args), &spot))
+    set_spot (self, spot);
+
+  /* At the end of a series too, so that the focus stays: it leaves by Tab. */
+  return TRUE;
+}
+
+static gboolean
+escape_cb (GtkWidget *widget,
+           GVariant  *args,
+           gpointer   data)
+{
+  BbChartView *self = BB_CHART_VIEW (widget);
+
+  (void) args;
+  (void) data;
+  if (self->spot.layer < 0)
+    return FALSE;
+  set_spot (self, BB_CHART_NO_SPOT);
+
+  return TRUE;
+}
+
+static gboolean
+find_spot (BbChartView *self,
+           double       x,
+           double       y,
+           BbChartSpot *spot)
+{
+  return self->chart != NULL &&
+         bb_chart_find_spot (self->chart, gtk_widget_get_width (GTK_WIDGET (self)),
+                             gtk_widget_get_height (GTK_WIDGET (self)), get_style (), x, y, spot);
+}
+
+static void
+motion_cb (BbChartView *self,
+           double       x,
+           double       y)
+{
+  BbChartSpot spot = BB_CHART_NO_SPOT;
+
+  find_spot (self, x, y, &spot);
+  set_spot (self, spot);
+}
+
+static void
+leave_cb (BbChartView *self)
+{
+  set_spot (self, BB_CHART_NO_SPOT);
+}
+
+static void
+pressed_cb (BbChartView *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+}
+
+static void
+pop_up (BbChartView        *self,
+        const GdkRectangle *at)
+{
+  gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), at);
+  gtk_popover_popup (GTK_POPOVER (self->menu));
+}
+
+static void
+menu_pressed_cb (BbChartView *self,
+                 int          n_press,
+                 double       x,
+                 double       y)
+{
+  (void) n_press;
+  pop_up (self, &(GdkRectangle) { (int) x, (int) y, 1, 1 });
+}
+
+static gboolean
+menu_cb (GtkWidget *widget,
+         GVariant  *args,
+         gpointer   data)
+{
+  (void) args;
+  (void) data;
+  pop_up (BB_CHART_VIEW (widget), &(GdkRectangle) { gtk_widget_get_width (widget) / 2,
+                                                    gtk_widget_get_height (widget) / 2, 1, 1 });
+
+  return TRUE;
+}
+
+typedef struct {
+  BbChartView *view;
+  BbChart *chart;
+  GFile *file;
+  gboolean as_pdf;
+} Saving;
+
+static void
+saving_free (gpointer data)
+{
+  Saving *self = data;
+
+  g_clear_object (&self->view);
+  g_clear_pointer (&self->chart, bb_chart_unref);
+  g_clear_object (&self->file);
+  g_free (self);
+}
+
+static void
+save_in_thread (GTask        *task,
+                gpointer      source,
+                gpointer      data,
+                GCancellable *cancellable)
+{
+  const Saving *self = data;
+  g_autoptr (GBytes) bytes = NULL;
+  GError *error = NULL;
+
+  (void) source;
+  bytes = self->as_pdf ? bb_chart_to_pdf (self->chart, SAVED_WIDTH, SAVED_HEIGHT, &error)
+                       : bb_chart_to_png (self->chart, SAVED_WIDTH, SAVED_HEIGHT, SAVED_SCALE, &error);
+  if (bytes != NULL && g_file_replace_contents (self->file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes),
+                                                NULL, FALSE, G_FILE_CREATE_NONE, NULL, cancellable, &error))
+    g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_error (task, error);
+}
+
+static void
+saved_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
+{
+  const Saving *self = g_task_get_task_data (G_TASK (result));
+  g_autofree char *name = g_file_get_parse_name (self->file);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+
+  (void) data;
+  if (g_task_propagate_boolean (G_TASK (result), &error))
+    text = g_strdup_printf (_("The chart was saved as %s."), name);
+  else
+    text = g_strdup_printf (_("The chart was not saved: %s"), error->message);
+  g_signal_emit (source, signals[SIGNAL_SAY], 0, text);
+}
+
+static void
+file_named_cb (GFile    *file,
+               gpointer  data)
+{
+  const Saving *asked = data;
+  Saving *saving = g_new0 (Saving, 1);
+  g_autoptr (GTask) task = g_task_new (asked->view, NULL, saved_cb, NULL);
+
+  saving->chart = bb_chart_ref (asked->chart);
+  saving->file = g_object_ref (file);
+  saving->as_pdf = asked->as_pdf;
+  g_task_set_task_data (task, saving, saving_free);
+  g_task_run_in_thread (task, save_in_thread);
+}
+
+static void
+save_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  BbChartView *self = BB_CHART_VIEW (widget);
+  GtkRoot *root = gtk_widget_get_root (widget);
+  Saving *asked = NULL;
+
+  (void) parameter;
+  if (self->chart == NULL)
+    return;
+  asked = g_new0 (Saving, 1);
+  asked->view = g_object_ref (self);
+  asked->chart = bb_chart_ref (self->chart);
+  asked->as_pdf = g_str_has_suffix (name, "pdf");
+  bb_compat_save_file (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, _("Save Chart"),
+                       asked->as_pdf ? _("chart.pdf") : _("chart.png"), file_named_cb, asked, saving_free);
+}
+
+static void
+copy_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  BbChartView *self = BB_CHART_VIEW (widget);
+  g_autofree char *text = self->chart != NULL ? bb_chart_describe (self->chart) : NULL;
+
+  (void) name;
+  (void) parameter;
+  if (text != NULL)
+    gdk_clipboard_set_text (gtk_widget_get_clipboard (widget), text);
+}
+
+static void
+bb_chart_view_snapshot (GtkWidget   *widget,
+                        GtkSnapshot *snapshot)
+{
+  BbChartView *self = BB_CHART_VIEW (widget);
+  float width = (float) gtk_widget_get_width (widget);
+  float height = (float) gtk_widget_get_height (widget);
+  cairo_t *cr = NULL;
+
+  if (self->chart == NULL || width < 1 || height < 1)
+    return;
+
+  cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
+  bb_chart_draw (self->chart, cr, (double) width, (double) height, get_style (), &self->spot);
+  cairo_destroy (cr);
+}
+
+static void
+bb_chart_view_measure (GtkWidget      *widget,
+                       GtkOrientation  orientation,
+                       int             for_size,
+                       int            *minimum,
+                       int            *natural,
+                       int            *minimum_baseline,
+                       int            *natural_baseline)
+{
+  (void) widget;
+  (void) for_size;
+  *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? LEAST_WIDTH : LEAST_HEIGHT;
+  *natural = *minimum * 3 / 2;
+  *minimum_baseline = -1;
+  *natural_baseline = -1;
+}
+
+static void
+bb_chart_view_size_allocate (GtkWidget *widget,
+                             int        width,
+                             int        height,
+                             int        baseline)
+{
+  (void) width;
+  (void) height;
+  (void) baseline;
+  gtk_popover_present (GTK_POPOVER (BB_CHART_VIEW (widget)->menu));
+}
+
+static void
+bb_chart_view_dispose (GObject *object)
+{
+  BbChartView *self = BB_CHART_VIEW (object);
+
+  g_clear_pointer (&self->menu, gtk_widget_unparent);
+  g_clear_pointer (&self->chart, bb_chart_unref);
+
+  G_OBJECT_CLASS (bb_chart_view_parent_class)->dispose (object);
+}
+
+static void
+add_step (GtkWidgetClass *klass,
+          guint           key,
+          guint           keypad_key,
+          BbChartStep     step)
+{
+  gtk_widget_class_add_binding (klass, key, 0, step_cb, "i", (int) step);
+  gtk_widget_class_add_binding (klass, keypad_key, 0, step_cb, "i", (int) step);
+}
+
+static void
+bb_chart_view_class_init (BbChartViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_chart_view_dispose;
+  widget_class->snapshot = bb_chart_view_snapshot;
+  widget_class->measure = bb_chart_view_measure;
+  widget_class->size_allocate = bb_chart_view_size_allocate;
+
+  signals[SIGNAL_SAY] = g_signal_new ("say", BB_TYPE_CHART_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+                                      G_TYPE_STRING);
+
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_widget_class_set_css_name (widget_class, "chart");
+  gtk_widget_class_install_action (widget_class, "chart.save-png", NULL, save_action);
+  gtk_widget_class_install_action (widget_class, "chart.save-pdf", NULL, save_action);
+  gtk_widget_class_install_action (widget_class, "chart.copy", NULL, copy_action);
+  add_step (widget_class, GDK_KEY_Right, GDK_KEY_KP_Right, BB_CHART_NEXT);
+  add_step (widget_class, GDK_KEY_Left, GDK_KEY_KP_Left, BB_CHART_PREVIOUS);
+  add_step (widget_class, GDK_KEY_Down, GDK_KEY_KP_Down, BB_CHART_NEXT_SERIES);
+  add_step (widget_class, GDK_KEY_Up, GDK_KEY_KP_Up, BB_CHART_PREVIOUS_SERIES);
+  add_step (widget_class, GDK_KEY_Home, GDK_KEY_KP_Home, BB_CHART_FIRST);
+  add_step (widget_class, GDK_KEY_End, GDK_KEY_KP_End, BB_CHART_LAST);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, escape_cb, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Menu, 0, menu_cb, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_F10, GDK_SHIFT_MASK, menu_cb, NULL);
+}
+
+static void
+add_menu (BbChartView *self)
+{
+  g_autoptr (GMenu) menu = g_menu_new ();
+
+  g_menu_append (menu, _("Save as Picture (PNG)…"), "chart.save-png");
+  g_menu_append (menu, _("Save as PDF…"), "chart.save-pdf");
+  g_menu_append (menu, _("Copy What It Tells"), "chart.copy");
+  self->menu = gtk_popover_menu_new_from_model (G_MENU_MODEL (menu));
+  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
+  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
+  gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
+}
+
+static void
+bb_chart_view_init (BbChartView *self)
+{
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  GtkGesture *press = gtk_gesture_click_new ();
+  GtkGesture *menu_press = gtk_gesture_click_new ();
+
+  self->spot = BB_CHART_NO_SPOT;
+  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
+  add_menu (self);
+  update_label (self);
+
+  g_signal_connect_swapped (motion, "motion", G_CALLBACK (motion_cb), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (leave_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), motion);
+  g_signal_connect_swapped (press, "pressed", G_CALLBACK (pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (press));
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (menu_press), GDK_BUTTON_SECONDARY);
+  g_signal_connect_swapped (menu_press, "pressed", G_CALLBACK (menu_pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (menu_press));
+  g_signal_connect_object (adw_style_manager_get_default (), "notify::dark", G_CALLBACK (gtk_widget_queue_draw), self,
+                           G_CONNECT_SWAPPED);
+}
+
+/**
+ * bb_chart_view_new:
+ *
+ * Returns: (transfer floating): a view without a chart
+ */
+GtkWidget *
+bb_chart_view_new (void)
+{
+  return g_object_new (BB_TYPE_CHART_VIEW, NULL);
+}
+
+/**
+ * bb_chart_view_set_chart:
+ * @self: a view
+ * @chart: (transfer full) (nullable): a chart, which does not change any more
+ *
+ * Shows another chart.
+ */
+void
+bb_chart_view_set_chart (BbChartView *self,
+                         BbChart     *chart)
+{
+  g_autofree char *description = chart != NULL ? bb_chart_describe (chart) : NULL;
+
+  g_return_if_fail (BB_IS_CHART_VIEW (self));
+
+  g_clear_pointer (&self->chart, bb_chart_unref);
+  self->chart = chart;
+  self->spot = BB_CHART_NO_SPOT;
+  update_label (self);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  description != NULL ? description : "", -1);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
