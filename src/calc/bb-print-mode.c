@@ -98,6 +98,8 @@ BB_DEFINE_TABLE (BbPrintModeIn, bb_print_mode_in, "print_mode_in", N_("Print mod
 BB_DEFINE_TABLE (BbPrintModeOut, bb_print_mode_out, "print_mode_out", N_("Print mode"), BB_PRINT_MODE_OUT_FIELDS, NULL)
 BB_DEFINE_CALCULATOR (PrintMode, print_mode, "print-mode", N_("Print mode"),
                       .summary = N_("Which print mode suits a garment's colour and an artwork, and why."),
-                      .assumes = N_("The garment's colour on a screen is near enough. A test on the garment decides."),
-                      .source = N_("CIELAB by Little CMS from IEC 61966-2-1 sRGB. The limits are common practice, no "
-                                   "source."))
+                      .assumes = N_("A garment is white from L* 94 with a chroma of at most 5, and black up to L* 16 "
+                                    "with at most 6. Its colour on a screen is near enough. A test on the garment "
+                                    "decides."),
+                      .source = N_("CIELAB (D50) by Little CMS from IEC 61966-2-1 sRGB. The limits are common "
+                                   "practice, no source."))

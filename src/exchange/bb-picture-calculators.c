@@ -8,7 +8,7 @@ BB_DEFINE_CALCULATOR (Artwork, artwork, "artwork", N_("Artwork"),
                       .summary = N_("What a PNG picture says about its print: size, resolution, areas of ink, and the "
                                     "box to pretreat."),
                       .assumes = N_("Square pixels, and colours as they stand in the file. What counts as black or "
-                                    "white is a limit on 8-bit values."),
+                                    "white is a limit on 8-bit values. At most 200,000 pixels wide and 10⁹ in all."),
                       .source = N_("Exact counts by ISO/IEC 15948 (PNG), decoded by libpng; plain geometry. The limits "
                                    "are common practice, no source."))
 BB_DEFINE_CALCULATOR (ScanColour, scan_colour, "scan-colour", N_("Colour of a scan"),
