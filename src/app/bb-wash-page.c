@@ -7,6 +7,7 @@
 
 #include "bb-catalogue.h"
 #include "bb-readings.h"
+#include "bb-scans.h"
 #include "bb-show.h"
 #include "bb-verdict-badge.h"
 
@@ -18,6 +19,7 @@ struct _BbWashPage
   BbCatalogue *catalogue;
 
   BbReadings *readings;
+  BbScans *scans;
 };
 
 G_DEFINE_FINAL_TYPE (BbWashPage, bb_wash_page, BB_TYPE_PAGE)
@@ -90,6 +92,7 @@ chosen_cb (BbWashPage *self)
     return;
 
   bb_readings_show (self->readings, bb_page_get_session (BB_PAGE (self)), test->id);
+  bb_scans_show (self->scans, bb_page_get_session (BB_PAGE (self)), test->id);
   subtitle = bb_readings_dup_subject (self->readings);
   bb_catalogue_set_subtitle (self->catalogue, subtitle);
 }
@@ -110,6 +113,8 @@ bb_wash_page_start (BbPage *page)
   self->readings = BB_READINGS (bb_readings_new ());
   g_signal_connect_object (self->readings, "edit", G_CALLBACK (edit_reading_cb), self, G_CONNECT_SWAPPED);
   bb_catalogue_add_above (self->catalogue, GTK_WIDGET (self->readings));
+  self->scans = BB_SCANS (bb_scans_new ());
+  bb_catalogue_add_below (self->catalogue, GTK_WIDGET (self->scans));
   bb_catalogue_start (self->catalogue, bb_page_get_session (page), &info);
 }
 
@@ -148,6 +153,7 @@ static void
 bb_wash_page_dispose (GObject *object)
 {
   BB_WASH_PAGE (object)->readings = NULL;
+  BB_WASH_PAGE (object)->scans = NULL;
   adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_wash_page_parent_class)->dispose (object);

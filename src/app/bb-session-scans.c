@@ -1,0 +1,218 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-session"
+
+#include "bb-session-scans.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-book-pictures.h"
+#include "bb-session-private.h"
+
+/* @content is read for one picture, or written with one scan. */
+typedef struct {
+  gint64 id;
+  BbScan *scan;
+  BbPicture *picture;
+  GBytes *content;
+} Work;
+
+typedef struct {
+  gint64 reading;
+  BbSubject subject;
+  int grade;
+} Grade;
+
+static void
+work_free (gpointer data)
+{
+  Work *self = data;
+
+  g_clear_pointer (&self->scan, bb_scan_free);
+  g_clear_pointer (&self->picture, bb_picture_free);
+  g_clear_pointer (&self->content, g_bytes_unref);
+  g_free (self);
+}
+
+static gboolean
+read_content (BbBook   *book,
+              gpointer  data,
+              GError  **error)
+{
+  Work *self = data;
+  GError *local = NULL;
+
+  self->content = bb_book_load_content (book, self->id, &local);
+  if (self->content != NULL)
+    return TRUE;
+
+  if (local != NULL)
+    g_propagate_error (error, local);
+  else
+    g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND,
+                         _("The picture of this scan is not in this book: its numbers came from a file of records. "
+                           "Choose the picture again to see it."));
+  return FALSE;
+}
+
+static void
+content_read_cb (GObject      *source,
+                 GAsyncResult *result,
+                 gpointer      data)
+{
+  g_autoptr (GTask) task = data;
+  GError *error = NULL;
+  Work *work = bb_writer_get_data (BB_WRITER (source), result);
+
+  if (bb_writer_run_finish (BB_WRITER (source), result, &error))
+    g_task_return_pointer (task, g_bytes_ref (work->content), (GDestroyNotify) g_bytes_unref);
+  else
+    g_task_return_error (task, error);
+}
+
+/**
+ * bb_session_load_content_async:
+ * @self: a session
+ * @picture: a picture's key
+ * @cancellable: (nullable): makes the result be dropped
+ * @callback: what to call with it
+ * @data: for @callback
+ *
+ * Reads a picture's bytes off the main loop.
+ */
+void
+bb_session_load_content_async (BbSession           *self,
+                               gint64               picture,
+                               GCancellable        *cancellable,
+                               GAsyncReadyCallback  callback,
+                               gpointer             data)
+{
+  Work *work = NULL;
+
+  g_return_if_fail (BB_IS_SESSION (self));
+
+  work = g_new0 (Work, 1);
+  work->id = picture;
+  _bb_session_write_quietly (self, read_content, work, work_free, content_read_cb,
+                             g_task_new (self, cancellable, callback, data));
+}
+
+/**
+ * bb_session_load_content_finish:
+ * @self: a session
+ * @result: what the callback was given
+ * @error: return location for a #GError
+ *
+ * Returns: (transfer full) (nullable): the bytes; %NULL with an error
+ */
+GBytes *
+bb_session_load_content_finish (BbSession     *self,
+                                GAsyncResult  *result,
+                                GError       **error)
+{
+  g_return_val_if_fail (g_task_is_valid (result, self), NULL);
+
+  return g_task_propagate_pointer (G_TASK (result), error);
+}
+
+static gboolean
+write_scan (BbBook   *book,
+            gpointer  data,
+            GError  **error)
+{
+  Work *self = data;
+
+  if (self->picture != NULL)
+    {
+      if (!bb_book_add_picture (book, self->picture, self->content, error))
+        return FALSE;
+      self->scan->picture = self->picture->id;
+    }
+
+  return bb_book_save (book, &bb_scan_table, self->scan, error);
+}
+
+static gboolean
+write_grade (BbBook   *book,
+             gpointer  data,
+             GError  **error)
+{
+  const Grade *self = data;
+  g_autoptr (BbReading) reading = bb_book_load (book, &bb_reading_table, self->reading, error);
+
+  if (reading == NULL)
+    return FALSE;
+
+  if (self->subject == BB_SUBJECT_PRINT)
+    reading->change_measured = self->grade;
+  else
+    reading->stain_measured = self->grade;
+
+  return bb_book_save (book, &bb_reading_table, reading, error);
+}
+
+static void
+written_cb (GObject      *source,
+            GAsyncResult *result,
+            gpointer      data)
+{
+  BbSession *self = BB_SESSION (source);
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+
+  if (!bb_session_write_finish (self, result, &error))
+    bb_session_report (self, error);
+}
+
+/**
+ * bb_session_save_scan:
+ * @self: a session
+ * @scan: a scan that was measured
+ * @picture: (nullable): its picture, where the book does not have that yet
+ * @content: (nullable): the picture's bytes
+ *
+ * Stores a scan, and what it is of with it, off the main loop; what goes wrong is said.
+ */
+void
+bb_session_save_scan (BbSession       *self,
+                      const BbScan    *scan,
+                      const BbPicture *picture,
+                      GBytes          *content)
+{
+  Work *work = NULL;
+
+  g_return_if_fail (BB_IS_SESSION (self) && scan != NULL && (picture == NULL || content != NULL));
+
+  work = g_new0 (Work, 1);
+  work->scan = bb_record_copy (&bb_scan_table, scan);
+  if (picture != NULL)
+    {
+      work->picture = bb_record_copy (&bb_picture_table, picture);
+      work->content = g_bytes_ref (content);
+    }
+  bb_session_write_async (self, write_scan, work, work_free, written_cb, NULL);
+}
+
+/**
+ * bb_session_keep_grade:
+ * @self: a session
+ * @reading: a reading's key
+ * @subject: what was measured
+ * @grade: the grade by two scans
+ *
+ * Writes a measured grade into a reading, beside the eye's.
+ */
+void
+bb_session_keep_grade (BbSession *self,
+                       gint64     reading,
+                       BbSubject  subject,
+                       int        grade)
+{
+  Grade *work = NULL;
+
+  g_return_if_fail (BB_IS_SESSION (self));
+
+  work = g_new0 (Grade, 1);
+  *work = (Grade) { reading, subject, grade };
+  bb_session_write_async (self, write_grade, work, g_free, written_cb, NULL);
+}
