@@ -245,7 +245,7 @@ add_accels (GtkApplication *application)
 {
   gtk_application_set_accels_for_action (application, "app.quit", (const char *[]) { "<Control>q", NULL });
   gtk_application_set_accels_for_action (application, "app.open-book", (const char *[]) { "<Control>o", NULL });
-  gtk_application_set_accels_for_action (application, "win.show-help-overlay",
+  gtk_application_set_accels_for_action (application, "win.show-shortcuts",
                                          (const char *[]) { "<Control>question", "F1", NULL });
 }
 

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-after-paint.h"
 #include "bb-editor.h"
 #include "bb-facts.h"
 
@@ -26,6 +27,8 @@ struct _BbCatalogue
   /* owned; the record is the chosen one, or NULL */
   BbSession *session;
   gpointer record;
+
+  guint show_id;
 
   const BbTable *table;
 };
@@ -96,13 +99,22 @@ show_record (BbCatalogue *self)
 }
 
 static void
-chosen_cb (BbCatalogue *self)
+show_chosen (GtkWidget *widget)
 {
+  BbCatalogue *self = BB_CATALOGUE (widget);
+
   load_record (self);
   show_state (self);
   if (self->record != NULL)
     show_record (self);
   g_signal_emit (self, signals[SIGNAL_CHOSEN], 0);
+}
+
+/* Who types sees at each letter what is found, and the record itself when there is time. */
+static void
+chosen_cb (BbCatalogue *self)
+{
+  bb_after_paint (GTK_WIDGET (self), &self->show_id, show_chosen);
 }
 
 static void

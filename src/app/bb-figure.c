@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-show.h"
+#include "bb-text-box.h"
 
 struct _BbFigure
 {
@@ -34,6 +35,7 @@ bb_figure_class_init (BbFigureClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_figure_dispose;
+  g_type_ensure (BB_TYPE_TEXT_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-figure.ui");
   gtk_widget_class_bind_template_child (widget_class, BbFigure, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbFigure, value_label);

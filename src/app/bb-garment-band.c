@@ -5,6 +5,7 @@
 
 #include "bb-contrast.h"
 #include "bb-swatch.h"
+#include "bb-text-box.h"
 
 struct _BbGarmentBand
 {
@@ -52,6 +53,7 @@ bb_garment_band_class_init (BbGarmentBandClass *klass)
   widget_class->snapshot = bb_garment_band_snapshot;
   gtk_widget_class_set_css_name (widget_class, "garmentband");
   g_type_ensure (BB_TYPE_SWATCH);
+  g_type_ensure (BB_TYPE_TEXT_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-garment-band.ui");
   gtk_widget_class_bind_template_child (widget_class, BbGarmentBand, swatch);
   gtk_widget_class_bind_template_child (widget_class, BbGarmentBand, title_label);

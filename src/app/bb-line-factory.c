@@ -3,17 +3,14 @@
 
 #include "bb-line-factory.h"
 
-/* A function pointer is no data pointer: it travels in a struct. */
-typedef struct {
-  BbLineList *lines;
-  BbLineFill fill;
-} Filling;
+/* What a row is taken for until the first one has been laid out: the height of most. */
+#define ROW_HEIGHT 64
 
 static void
 filling_free (gpointer  data,
               GClosure *closure)
 {
-  Filling *self = data;
+  BbFilling *self = data;
 
   (void) closure;
 
@@ -21,39 +18,46 @@ filling_free (gpointer  data,
   g_free (self);
 }
 
+static BbPlace *
+get_place (GtkListItem *list_item)
+{
+  return BB_PLACE (gtk_list_item_get_child (list_item));
+}
+
 static void
 bind_cb (GtkSignalListItemFactory *factory,
          GtkListItem              *list_item,
-         const Filling            *filling)
+         gpointer                  data)
 {
-  BbRow *row = BB_ROW (gtk_list_item_get_child (list_item));
-  gconstpointer record = bb_line_list_load (filling->lines, gtk_list_item_get_position (list_item));
-
   (void) factory;
+  (void) data;
 
-  gtk_widget_set_visible (GTK_WIDGET (row), record != NULL);
-  if (record != NULL)
-    filling->fill (row, bb_line_list_get_session (filling->lines), record);
+  bb_place_show (get_place (list_item), gtk_list_item_get_position (list_item));
 }
 
-/* A row stays with its place in the list, and is not bound again when that holds something else. */
 static void
-reloaded_cb (GtkListItem *list_item)
+unbind_cb (GtkSignalListItemFactory *factory,
+           GtkListItem              *list_item,
+           gpointer                  data)
 {
-  if (gtk_list_item_get_item (list_item) != NULL)
-    bind_cb (NULL, list_item, g_object_get_data (G_OBJECT (list_item), "filling"));
+  (void) factory;
+  (void) data;
+
+  bb_place_clear (get_place (list_item));
 }
 
 static void
 setup_cb (GtkSignalListItemFactory *factory,
           GtkListItem              *list_item,
-          Filling                  *filling)
+          BbFilling                *filling)
 {
+  GtkWidget *place = bb_place_new (filling);
+
   (void) factory;
 
-  g_object_set_data (G_OBJECT (list_item), "filling", filling);
-  g_signal_connect_object (filling->lines, "reloaded", G_CALLBACK (reloaded_cb), list_item, G_CONNECT_SWAPPED);
-  gtk_list_item_set_child (list_item, bb_row_new ());
+  /* A widget stays with its place in the list, and is not bound again when that holds something else. */
+  g_signal_connect_object (filling->lines, "reloaded", G_CALLBACK (bb_place_reload), place, G_CONNECT_SWAPPED);
+  gtk_list_item_set_child (list_item, place);
 }
 
 /**
@@ -68,12 +72,14 @@ bb_line_factory_new (BbLineList *lines,
                      BbLineFill  fill)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-  Filling *filling = g_new0 (Filling, 1);
+  BbFilling *filling = g_new0 (BbFilling, 1);
 
   filling->lines = g_object_ref (lines);
   filling->fill = fill;
+  filling->row_height = ROW_HEIGHT;
   g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), filling);
-  g_signal_connect_data (factory, "bind", G_CALLBACK (bind_cb), filling, filling_free, 0);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
+  g_signal_connect_data (factory, "unbind", G_CALLBACK (unbind_cb), filling, filling_free, 0);
 
   return factory;
 }

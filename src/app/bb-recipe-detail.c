@@ -165,6 +165,17 @@ show_note (BbRecipeDetail   *self,
 }
 
 static void
+show_settings (BbRecipeDetail   *self,
+               const BbRevision *revision)
+{
+  show_reason (self, revision);
+  show_note (self, revision);
+  bb_chain_view_show (self->chain, self->session, revision, get_before (self));
+  bb_evidence_show (self->evidence, self->session, revision);
+  show_standing (self, revision);
+}
+
+static void
 show_revision (BbRecipeDetail *self)
 {
   const BbRevision *revision = get_revision (self);
@@ -180,11 +191,10 @@ show_revision (BbRecipeDetail *self)
       return;
     }
 
-  show_reason (self, revision);
-  show_note (self, revision);
-  bb_chain_view_show (self->chain, self->session, revision, get_before (self));
-  bb_evidence_show (self->evidence, self->session, revision);
-  show_standing (self, revision);
+  if (compares)
+    bb_compare_view_show (self->compare, self->session, self->revisions);
+  else
+    show_settings (self, revision);
   gtk_stack_set_visible_child_name (self->stack, compares ? "compare" : "chain");
 }
 
@@ -323,7 +333,6 @@ bb_recipe_detail_show (BbRecipeDetail *self,
   gtk_label_set_label (self->disclaimer_label, bb_safety_disclaimer ());
   show_garment (self);
   fill_revisions (self);
-  bb_compare_view_show (self->compare, session, self->revisions);
   show_revision (self);
 }
 
@@ -354,24 +363,6 @@ mix_action (GtkWidget  *widget,
 
   if (revision != NULL)
     bb_session_show (self->session, "mix", revision->id);
-}
-
-/* The next revision starts as a copy of the one that is used; why it differs is asked for. */
-static BbRevision *
-make_next (BbRecipeDetail   *self,
-           const BbRevision *revision)
-{
-  BbRevision *next = bb_record_copy (&bb_revision_table, revision);
-  const BbRevision *newest = self->revisions->pdata[0];
-
-  next->id = BB_INTEGER_NONE;
-  next->number = newest->number + 1;
-  g_clear_pointer (&next->code, g_free);
-  g_clear_pointer (&next->made_at, g_free);
-  g_clear_pointer (&next->reason, g_free);
-  g_clear_pointer (&next->seal, g_free);
-
-  return next;
 }
 
 static void
@@ -405,7 +396,8 @@ edit_settings_action (GtkWidget  *widget,
       bb_session_report (self->session, error);
       return;
     }
-  edited = used > 0 ? make_next (self, revision) : bb_record_copy (&bb_revision_table, revision);
+  edited = used > 0 ? bb_revision_new_next (revision, ((const BbRevision *) self->revisions->pdata[0])->number + 1)
+                    : bb_record_copy (&bb_revision_table, revision);
   g_signal_emit (self, signals[SIGNAL_EDIT], 0, &bb_revision_table, edited);
 }
 

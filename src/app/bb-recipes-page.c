@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-after-paint.h"
 #include "bb-editor.h"
 #include "bb-finder.h"
 #include "bb-recipe-detail.h"
@@ -17,8 +18,12 @@ struct _BbRecipesPage
   /* template */
   BbFinder *finder;
   GtkStack *stack;
-  BbRecipeDetail *detail;
   BbEditor *editor;
+
+  /* borrowed from the stack: made when the first recipe is shown, so that the list does not wait for it */
+  BbRecipeDetail *detail;
+
+  guint show_id;
 };
 
 G_DEFINE_FINAL_TYPE (BbRecipesPage, bb_recipes_page, BB_TYPE_PAGE)
@@ -50,16 +55,6 @@ show_state (BbRecipesPage *self)
 }
 
 static void
-chosen_cb (BbRecipesPage *self)
-{
-  const gint64 recipe = bb_finder_get_chosen (self->finder);
-
-  if (recipe != 0)
-    bb_recipe_detail_show (self->detail, bb_page_get_session (BB_PAGE (self)), recipe);
-  show_state (self);
-}
-
-static void
 edit_record (BbRecipesPage *self,
              const BbTable *table,
              gpointer       record)
@@ -74,6 +69,38 @@ edit_cb (BbRecipesPage *self,
          gpointer       record)
 {
   edit_record (self, table, bb_record_copy (table, record));
+}
+
+static void
+ensure_detail (BbRecipesPage *self)
+{
+  if (self->detail != NULL)
+    return;
+
+  self->detail = g_object_new (BB_TYPE_RECIPE_DETAIL, NULL);
+  g_signal_connect_object (self->detail, "edit", G_CALLBACK (edit_cb), self, G_CONNECT_SWAPPED);
+  gtk_stack_add_named (self->stack, GTK_WIDGET (self->detail), "detail");
+}
+
+static void
+show_chosen (GtkWidget *widget)
+{
+  BbRecipesPage *self = BB_RECIPES_PAGE (widget);
+  const gint64 recipe = bb_finder_get_chosen (self->finder);
+
+  if (recipe != 0)
+    {
+      ensure_detail (self);
+      bb_recipe_detail_show (self->detail, bb_page_get_session (BB_PAGE (self)), recipe);
+    }
+  show_state (self);
+}
+
+/* Who types sees at each letter what is found, and the recipe itself when there is time. */
+static void
+chosen_cb (BbRecipesPage *self)
+{
+  bb_after_paint (GTK_WIDGET (self), &self->show_id, show_chosen);
 }
 
 /* A new recipe is nothing without settings: its first revision comes at once. */
@@ -116,7 +143,10 @@ editor_done_cb (BbRecipesPage *self,
         }
     }
   if (table == &bb_revision_table && id != 0)
-    bb_recipe_detail_choose (self->detail, id);
+    {
+      ensure_detail (self);
+      bb_recipe_detail_choose (self->detail, id);
+    }
   bb_finder_refresh (self->finder);
 }
 
@@ -200,14 +230,11 @@ bb_recipes_page_class_init (BbRecipesPageClass *klass)
 
   g_type_ensure (BB_TYPE_EDITOR);
   g_type_ensure (BB_TYPE_FINDER);
-  g_type_ensure (BB_TYPE_RECIPE_DETAIL);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recipes-page.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, finder);
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, stack);
-  gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, detail);
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, editor);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
-  gtk_widget_class_bind_template_callback (widget_class, edit_cb);
   gtk_widget_class_bind_template_callback (widget_class, editor_done_cb);
   gtk_widget_class_install_action (widget_class, "recipes.add", NULL, add_action);
 }

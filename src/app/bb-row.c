@@ -4,6 +4,7 @@
 #include "bb-row.h"
 
 #include "bb-swatch.h"
+#include "bb-text-box.h"
 
 struct _BbRow
 {
@@ -54,6 +55,7 @@ bb_row_class_init (BbRowClass *klass)
   G_OBJECT_CLASS (klass)->dispose = bb_row_dispose;
   widget_class->query_tooltip = bb_row_query_tooltip;
   g_type_ensure (BB_TYPE_SWATCH);
+  g_type_ensure (BB_TYPE_TEXT_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-row.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRow, swatch);
   gtk_widget_class_bind_template_child (widget_class, BbRow, title_label);
@@ -82,17 +84,6 @@ bb_row_new (void)
   return g_object_new (BB_TYPE_ROW, NULL);
 }
 
-/* The list's own item is what a screen reader stops at, and it would have no name. */
-static void
-name_item (BbRow *self)
-{
-  GtkWidget *item = gtk_widget_get_parent (GTK_WIDGET (self));
-
-  if (item != NULL)
-    gtk_accessible_update_property (GTK_ACCESSIBLE (item), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                    gtk_label_get_label (self->title_label), -1);
-}
-
 /**
  * bb_row_set:
  * @self: a line
@@ -111,7 +102,20 @@ bb_row_set (BbRow      *self,
   gtk_label_set_label (self->title_label, title);
   gtk_label_set_label (self->code_label, code);
   gtk_label_set_label (self->subtitle_label, subtitle);
-  name_item (self);
+}
+
+/**
+ * bb_row_get_title:
+ * @self: a line
+ *
+ * Returns: (transfer none): the name
+ */
+const char *
+bb_row_get_title (BbRow *self)
+{
+  g_return_val_if_fail (BB_IS_ROW (self), NULL);
+
+  return gtk_label_get_label (self->title_label);
 }
 
 /**

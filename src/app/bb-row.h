@@ -16,16 +16,17 @@ G_BEGIN_DECLS
 #define BB_TYPE_ROW (bb_row_get_type ())
 G_DECLARE_FINAL_TYPE (BbRow, bb_row, BB, ROW, AdwBin)
 
-GtkWidget *bb_row_new         (void);
-void       bb_row_set         (BbRow      *self,
-                               const char *title,
-                               const char *code,
-                               const char *subtitle);
-void       bb_row_set_garment (BbRow      *self,
-                               const char *srgb,
-                               BbShade     shade);
-void       bb_row_set_badge   (BbRow      *self,
-                               GtkWidget  *badge);
-GtkWidget *bb_row_get_badge   (BbRow      *self);
+GtkWidget  *bb_row_new         (void);
+void        bb_row_set         (BbRow      *self,
+                                const char *title,
+                                const char *code,
+                                const char *subtitle);
+const char *bb_row_get_title   (BbRow      *self);
+void        bb_row_set_garment (BbRow      *self,
+                                const char *srgb,
+                                BbShade     shade);
+void        bb_row_set_badge   (BbRow      *self,
+                                GtkWidget  *badge);
+GtkWidget  *bb_row_get_badge   (BbRow      *self);
 
 G_END_DECLS

@@ -9,6 +9,7 @@
 #include "bb-figure.h"
 #include "bb-safety.h"
 #include "bb-show.h"
+#include "bb-text-box.h"
 
 /* The chain's line runs down the gutter that the style sheet leaves as padding: left of the content, and below it. */
 #define LINE_X -21.0f
@@ -93,6 +94,7 @@ bb_station_view_class_init (BbStationViewClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_station_view_dispose;
   widget_class->snapshot = bb_station_view_snapshot;
+  g_type_ensure (BB_TYPE_TEXT_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-station-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbStationView, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbStationView, summary_label);

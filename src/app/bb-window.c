@@ -54,6 +54,21 @@ get_info (GtkListBoxRow *row)
   return &pages[gtk_list_box_row_get_index (row)];
 }
 
+/* A page that nobody has gone to costs nothing. */
+static void
+ensure_page (BbWindow       *self,
+             const PageInfo *info)
+{
+  GtkWidget *page = NULL;
+
+  if (gtk_stack_get_child_by_name (self->stack, info->name) != NULL)
+    return;
+
+  page = g_object_new (info->get_type (), NULL);
+  gtk_stack_add_named (self->stack, page, info->name);
+  bb_page_set_session (BB_PAGE (page), self->session);
+}
+
 static void
 row_selected_cb (BbWindow      *self,
                  GtkListBoxRow *row)
@@ -64,6 +79,7 @@ row_selected_cb (BbWindow      *self,
     return;
 
   info = get_info (row);
+  ensure_page (self, info);
   gtk_stack_set_visible_child_name (self->stack, info->name);
   adw_window_title_set_title (self->title, _(info->title));
   g_settings_set_string (bb_session_get_settings (self->session), "page", info->name);
@@ -73,11 +89,14 @@ static BbPage *
 go_to_page (BbWindow   *self,
             const char *name)
 {
+  GtkWidget *page = NULL;
+
   for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
     if (g_str_equal (pages[i].name, name))
       gtk_list_box_select_row (self->sidebar, gtk_list_box_get_row_at_index (self->sidebar, (int) i));
+  page = gtk_stack_get_child_by_name (self->stack, name);
 
-  return BB_PAGE (gtk_stack_get_child_by_name (self->stack, name));
+  return page != NULL ? BB_PAGE (page) : NULL;
 }
 
 static void
@@ -190,6 +209,22 @@ edit_action (GtkWidget  *widget,
   bb_page_edit (get_page (widget));
 }
 
+/* Made when it is asked for: GTK would make its own help overlay with every window. */
+static void
+show_shortcuts_action (GtkWidget  *widget,
+                       const char *name,
+                       GVariant   *parameter)
+{
+  g_autoptr (GtkBuilder) builder = gtk_builder_new_from_resource ("/io/blankbook/Blankbook/shortcuts.ui");
+  GtkWindow *window = GTK_WINDOW (gtk_builder_get_object (builder, "shortcuts"));
+
+  (void) name;
+  (void) parameter;
+
+  gtk_window_set_transient_for (window, GTK_WINDOW (widget));
+  gtk_window_present (window);
+}
+
 static void
 update_header_cb (GtkListBoxRow *row,
                   GtkListBoxRow *before,
@@ -224,19 +259,6 @@ make_sidebar_row (const PageInfo *info)
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, _(info->title), -1);
 
   return row;
-}
-
-static void
-make_pages (BbWindow *self)
-{
-  for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
-    {
-      GtkWidget *page = g_object_new (pages[i].get_type (), NULL);
-
-      gtk_stack_add_named (self->stack, page, pages[i].name);
-      gtk_list_box_append (self->sidebar, make_sidebar_row (&pages[i]));
-      bb_page_set_session (BB_PAGE (page), self->session);
-    }
 }
 
 static void
@@ -309,6 +331,7 @@ bb_window_class_init (BbWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "win.find", NULL, find_action);
   gtk_widget_class_install_action (widget_class, "win.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "win.edit", NULL, edit_action);
+  gtk_widget_class_install_action (widget_class, "win.show-shortcuts", NULL, show_shortcuts_action);
   add_bindings (widget_class);
 }
 
@@ -343,7 +366,8 @@ bb_window_new (GtkApplication *application,
   adw_window_title_set_subtitle (self->title, name);
 
   page = g_settings_get_string (bb_session_get_settings (session), "page");
-  make_pages (self);
+  for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
+    gtk_list_box_append (self->sidebar, make_sidebar_row (&pages[i]));
   if (go_to_page (self, page) == NULL)
     go_to_page (self, "recipes");
 

@@ -109,3 +109,31 @@ bb_state_may_become (BbState from,
 BB_DEFINE_TABLE (BbRecipe, bb_recipe, "recipe", N_("Recipe"), BB_RECIPE_FIELDS, check_recipe)
 BB_DEFINE_TABLE (BbRevision, bb_revision, "revision", N_("Revision"), BB_REVISION_FIELDS, check_revision)
 BB_DEFINE_TABLE (BbStanding, bb_standing, "standing", N_("State"), BB_STANDING_FIELDS, NULL)
+
+/**
+ * bb_revision_new_next:
+ * @before: a revision that is in use
+ * @number: the number of the one that follows
+ *
+ * Starts the next revision with the same settings. Why it differs is for a person to say.
+ *
+ * Returns: (transfer full): a revision that is in no book
+ */
+BbRevision *
+bb_revision_new_next (const BbRevision *before,
+                      gint64            number)
+{
+  BbRevision *next = NULL;
+
+  g_return_val_if_fail (before != NULL, NULL);
+
+  next = bb_record_copy (&bb_revision_table, before);
+  next->id = BB_INTEGER_NONE;
+  next->number = number;
+  g_clear_pointer (&next->code, g_free);
+  g_clear_pointer (&next->made_at, g_free);
+  g_clear_pointer (&next->reason, g_free);
+  g_clear_pointer (&next->seal, g_free);
+
+  return next;
+}

@@ -177,6 +177,9 @@ BB_DECLARE_CHOICES (BbCrack, bb_crack, BB_CRACK_CHOICES);
 
 BB_DECLARE_TABLE (BbRevision, bb_revision, BB_REVISION_FIELDS);
 
+BbRevision *bb_revision_new_next (const BbRevision *before,
+                                  gint64            number);
+
 #define BB_STATE_CHOICES(C) \
   C (BB_STATE_DRAFT, "draft", N_("Draft")) \
   C (BB_STATE_ON_TRIAL, "on-trial", N_("On trial")) \

@@ -258,6 +258,29 @@ test_grades_meet (void)
   g_assert_true (bb_grade_meets (BB_GRADE_1, (BbGrade) BB_CHOICE_NONE));
 }
 
+static void
+test_next_revision (void)
+{
+  g_autoptr (BbRevision) before = bb_revision_new ();
+  g_autoptr (BbRevision) next = NULL;
+
+  before->id = 7;
+  before->recipe = 3;
+  before->number = 2;
+  before->code = g_strdup ("TEE.2");
+  before->reason = g_strdup ("Too stiff");
+  before->seal = g_strdup ("0123");
+  before->cure_c = 160;
+  next = bb_revision_new_next (before, 5);
+  g_assert_cmpint (next->id, ==, BB_INTEGER_NONE);
+  g_assert_cmpint (next->recipe, ==, 3);
+  g_assert_cmpint (next->number, ==, 5);
+  g_assert_cmpfloat (next->cure_c, ==, 160);
+  g_assert_null (next->code);
+  g_assert_null (next->reason);
+  g_assert_null (next->seal);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -270,6 +293,7 @@ main (int   argc,
   g_test_add_func ("/recipe/print-rules", test_print_rules);
   g_test_add_func ("/recipe/a-later-revision-says-why", test_a_later_revision_says_why);
   g_test_add_func ("/recipe/a-recipe-is-for-something", test_a_recipe_is_for_something);
+  g_test_add_func ("/recipe/next-revision", test_next_revision);
   g_test_add_func ("/recipe/supply-ranges", test_supply_ranges);
   g_test_add_func ("/recipe/wet-is-heavier", test_wet_is_heavier);
   g_test_add_func ("/recipe/grades", test_grades);
