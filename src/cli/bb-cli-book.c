@@ -2,9 +2,11 @@
 #include "bb-cli.h"
 
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
 
 #include "bb-canonical.h"
 #include "bb-exchange.h"
+#include "bb-generate.h"
 
 static void
 append_text (GString    *out,
@@ -119,6 +121,92 @@ run_demo (int    argc,
 }
 
 static char *
+describe_generated (const BbCliCommon *common,
+                    const char        *path,
+                    const BbGenerate  *plan)
+{
+  g_autofree char *name = g_filename_display_name (path);
+  GString *out = NULL;
+
+  if (!common->json)
+    return g_strdup_printf (_("Made the book %s of invented records: %u revisions, %u runs.\n"), name,
+                            plan->n_revisions, plan->n_runs);
+
+  out = g_string_new ("{");
+  append_text (out, "book", name);
+  g_string_append_printf (out, ",\"revisions\":%u,\"runs\":%u,\"seed\":%u}\n", plan->n_revisions, plan->n_runs,
+                          plan->seed);
+
+  return g_string_free (out, FALSE);
+}
+
+static gboolean
+takes_count (const char *option,
+             int         count,
+             int         least,
+             guint      *taken)
+{
+  if (count < least || count > BB_GENERATE_MOST)
+    {
+      bb_cli_fail (BB_CLI_USAGE, _("--%s: %d is not between %d and %d"), option, count, least, BB_GENERATE_MOST);
+      return FALSE;
+    }
+  *taken = (guint) count;
+
+  return TRUE;
+}
+
+/* What could not be made whole is taken away again. */
+static BbCliStatus
+generate (const BbCliCommon *common,
+          const char        *path,
+          const BbGenerate  *plan)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *answer = NULL;
+  BbBook *book = bb_book_create (path, &error);
+  gboolean done = FALSE;
+  BbCliStatus status = BB_CLI_OK;
+
+  if (book == NULL)
+    return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  done = bb_book_generate (book, plan, &error);
+  status = bb_cli_close_book (book, done ? BB_CLI_OK : bb_cli_fail (BB_CLI_FAILED, "%s", error->message));
+  if (!done)
+    g_unlink (path);
+  answer = describe_generated (common, path, plan);
+
+  return status == BB_CLI_OK ? bb_cli_write (answer) : status;
+}
+
+static BbCliStatus
+run_generate (int    argc,
+              char **argv)
+{
+  g_auto (BbCliCommon) common = { NULL, FALSE };
+  int revisions = 1000;
+  int runs = 2000;
+  int seed = 1;
+  const GOptionEntry entries[] = {
+    { "revisions", 0, 0, G_OPTION_ARG_INT, &revisions, N_("How many revisions; 1000 if not given"), "N" },
+    { "runs", 0, 0, G_OPTION_ARG_INT, &runs, N_("How many runs; 2000 if not given"), "N" },
+    { "seed", 0, 0, G_OPTION_ARG_INT, &seed, N_("The same number makes the same book; 1 if not given"), "S" },
+    G_OPTION_ENTRY_NULL,
+  };
+  BbGenerate plan = { 0, 0, 0 };
+
+  if (!bb_cli_parse_options (&bb_cli_book_generate, entries, &common, &argc, &argv))
+    return BB_CLI_USAGE;
+  if (argc != 2 || common.book != NULL)
+    return bb_cli_fail (BB_CLI_USAGE, _("'%s' needs the name of one file."), bb_cli_book_generate.name);
+  if (!takes_count ("revisions", revisions, 1, &plan.n_revisions) || !takes_count ("runs", runs, 0, &plan.n_runs))
+    return BB_CLI_USAGE;
+  plan.seed = (guint32) seed;
+
+  return generate (&common, argv[1], &plan);
+}
+
+static char *
 describe_findings (const BbCliCommon *common,
                    const char        *path,
                    const GPtrArray   *findings)
@@ -211,4 +299,11 @@ const BbCliCommand bb_cli_book_demo = {
   .arguments = "FILE",
   .summary = N_("Make a book with the invented demo shop"),
   .run = run_demo,
+};
+
+const BbCliCommand bb_cli_book_generate = {
+  .name = "book generate",
+  .arguments = "FILE",
+  .summary = N_("Make a large book of invented records, to see how fast the program is"),
+  .run = run_generate,
 };

@@ -84,6 +84,7 @@ extern const BbCliCommand bb_cli_calc;
 extern const BbCliCommand bb_cli_book_new;
 extern const BbCliCommand bb_cli_book_check;
 extern const BbCliCommand bb_cli_book_demo;
+extern const BbCliCommand bb_cli_book_generate;
 extern const BbCliCommand bb_cli_recipe_list;
 extern const BbCliCommand bb_cli_recipe_show;
 extern const BbCliCommand bb_cli_recipe_sign;

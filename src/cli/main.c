@@ -18,6 +18,7 @@ static const BbCliCommand * const commands[] = {
   &bb_cli_calc,
   &bb_cli_book_new,
   &bb_cli_book_demo,
+  &bb_cli_book_generate,
   &bb_cli_book_check,
   &bb_cli_export,
   &bb_cli_import,

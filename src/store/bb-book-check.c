@@ -10,6 +10,7 @@
 #include "bb-migrate.h"
 #include "bb-problem.h"
 #include "bb-record-sql.h"
+#include "bb-search-words.h"
 #include "bb-text.h"
 
 #define SCHEMA "SELECT type, name, COALESCE (sql, '') FROM sqlite_schema"
@@ -192,6 +193,21 @@ check_words_of (Check          *self,
   return step == BB_STEP_DONE;
 }
 
+static gboolean
+check_noted_words (Check   *self,
+                   GError **error)
+{
+  guint n = 0;
+
+  if (!bb_search_words_count_missing (self->db, &n, error))
+    return FALSE;
+  if (n > 0)
+    add (self, g_strdup_printf (ngettext ("%u word is not found when it is mistyped.",
+                                          "%u words are not found when they are mistyped.", n), n));
+
+  return TRUE;
+}
+
 /* What is summed up from the runs against the runs themselves. */
 #define LAST_RUNS \
   "SELECT j.customer, l.colourway, r.revision, MAX (r.id) FROM run r JOIN job_line l ON l.id = r.line " \
@@ -321,7 +337,8 @@ check_all (Check   *self,
            GError **error)
 {
   const CheckFunc funcs[] = {
-    check_pages, check_references, check_schema, check_search_words, check_last_runs, check_records,
+    check_pages, check_references, check_schema, check_search_words, check_noted_words, check_last_runs,
+    check_records,
   };
 
   for (guint i = 0; i < BB_N_SEARCHES; i++)

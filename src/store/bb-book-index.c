@@ -4,6 +4,7 @@
 #include "bb-book-index.h"
 
 #include "bb-book-private.h"
+#include "bb-search-words.h"
 
 /* Keeping the searches: which records a write touches, and their words, written once before the transaction ends. */
 
@@ -83,7 +84,7 @@ bb_search_rebuild (BbDb    *db,
         return FALSE;
     }
 
-  return TRUE;
+  return bb_search_words_rebuild (db, error);
 }
 
 static void
@@ -163,7 +164,8 @@ write_words (BbBook          *self,
   g_hash_table_iter_init (&iter, stale);
   while (g_hash_table_iter_next (&iter, &key, NULL))
     if (!run_for (self->db, delete, *(const gint64 *) key, error) ||
-        !run_for (self->db, insert, *(const gint64 *) key, error))
+        !run_for (self->db, insert, *(const gint64 *) key, error) ||
+        !bb_search_words_note (self->db, self->words, search, *(const gint64 *) key, error))
       return FALSE;
 
   return TRUE;

@@ -15,6 +15,7 @@ G_BEGIN_DECLS
  * @person: who writes; 0 for nobody in particular
  * @importing: whether what is added was brought in from elsewhere
  * @stale: for each search, keys of the records whose words have to be written before the transaction ends
+ * @words: words that are known to be noted for those that are mistyped
  */
 struct _BbBook {
   GObject parent_instance;
@@ -25,6 +26,7 @@ struct _BbBook {
   gint64 person;
   gboolean importing;
   GHashTable *stale[BB_N_SEARCHES];
+  GHashTable *words;
 };
 
 /* Public functions begin with this: a book is used by the thread that opened it, until it is closed. */
@@ -59,6 +61,10 @@ GPtrArray *_bb_book_load_many      (BbBook          *self,
                                     const BbTable   *table,
                                     const char      *rest,
                                     gint64           key,
+                                    GError         **error);
+gboolean   _bb_book_write_record   (BbBook          *self,
+                                    const BbTable   *table,
+                                    gpointer         record,
                                     GError         **error);
 gboolean   _bb_book_write_row      (BbBook          *self,
                                     const BbTable   *table,

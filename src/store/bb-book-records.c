@@ -212,13 +212,24 @@ _bb_book_add_event (BbBook         *self,
   return FALSE;
 }
 
-/* A finished run takes no lists any more: one that comes finished is finished only once it has them. */
-static gboolean
-write_with_lists (BbBook         *self,
-                  const BbTable  *table,
-                  gpointer        record,
-                  GError        **error)
+/**
+ * _bb_book_write_record:
+ * @self: a book, within a transaction
+ * @table: the record's table
+ * @record: a record that is complete and valid; gets its key where it has none
+ * @error: return location for a #GError
+ *
+ * Writes a record with its lists, and neither its event nor its words.
+ *
+ * Returns: %FALSE with an error
+ */
+gboolean
+_bb_book_write_record (BbBook         *self,
+                       const BbTable  *table,
+                       gpointer        record,
+                       GError        **error)
 {
+  /* A finished run takes no lists any more: one that comes finished is finished only once it has them. */
   const BbField *key = bb_table_find_field (table, "id");
   BbRun *run = table == &bb_run_table && !bb_field_is_set (key, record) ? record : NULL;
   char *finished_at = run != NULL ? g_steal_pointer (&run->finished_at) : NULL;
@@ -255,7 +266,7 @@ _bb_book_write_row (BbBook         *self,
   if (!_bb_book_mark_stale (self, table, record, error))
     return FALSE;
 
-  if (!write_with_lists (self, table, record, error))
+  if (!_bb_book_write_record (self, table, record, error))
     {
       name_cause (self, table, record, error);
       return FALSE;

@@ -4,7 +4,9 @@
 #include "bb-book-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
+#include "bb-problem.h"
 #include "bb-searches.h"
 
 /* More words than anybody types, and few enough that no text makes the search slow. */
@@ -57,12 +59,23 @@ append_word (GString        *match,
   g_string_append_c (match, ')');
 }
 
-/* Nothing where no word has a letter or digit. */
+static void
+append_colourways (GString       *match,
+                   const BbQuery *query)
+{
+  g_string_append (match, match->len > 0 ? " AND (" : "(");
+  for (guint i = 0; i < query->n_colourways; i++)
+    g_string_append_printf (match, "%s\"" BB_MARK_COLOURWAY "%" G_GINT64_FORMAT "\"", i > 0 ? " OR " : "",
+                            query->colourways[i]);
+  g_string_append_c (match, ')');
+}
+
+/* Nothing where no word has a letter or digit, and nothing is narrowed by. */
 static char *
 make_match (const BbSearch *search,
-            const char     *text)
+            const BbQuery  *query)
 {
-  g_autofree char *valid = g_utf8_make_valid (text != NULL ? text : "", -1);
+  g_autofree char *valid = g_utf8_make_valid (query->text != NULL ? query->text : "", -1);
   g_auto (GStrv) words = g_strsplit_set (valid, " \t\r\n\f\v", -1);
   GString *match = g_string_new (NULL);
   guint n = 0;
@@ -73,29 +86,98 @@ make_match (const BbSearch *search,
         g_string_append (match, n++ > 0 ? " AND " : "");
         append_word (match, search, words[i]);
       }
+  if (query->narrow != NULL)
+    bb_narrow_append (query->narrow, search->table, match);
+  if (query->n_colourways > 0)
+    append_colourways (match, query);
 
   return g_string_free (match, FALSE);
 }
 
+/* Marks are of the ten and the month: the ends within these are looked at in the records. */
+static gboolean
+has_mass (const BbNarrow *narrow)
+{
+  return narrow != NULL && (!isnan (narrow->mass_least_g_per_m2) || !isnan (narrow->mass_most_g_per_m2));
+}
+
+static gboolean
+has_day (const BbNarrow *narrow)
+{
+  return narrow != NULL && (narrow->since != NULL || narrow->until != NULL);
+}
+
 static char *
 make_sql (const BbSearch *search,
-          gboolean        has_words,
-          gboolean        of_recipe)
+          const BbQuery  *query,
+          gboolean        has_match)
 {
-  const char *key = has_words ? "rowid" : "id";
+  const char *key = has_match ? "rowid" : "id";
   GString *sql = g_string_new (NULL);
 
-  if (has_words)
+  if (has_match)
     g_string_append_printf (sql, "SELECT rowid FROM %s WHERE %s MATCH ?2", search->index, search->index);
   else
     g_string_append_printf (sql, "SELECT id FROM %s WHERE %s", search->table->name,
                             bb_table_find_field (search->table, "withdrawn_at") != NULL ? "withdrawn_at IS NULL"
                                                                                         : "TRUE");
-  if (of_recipe)
+  if (query->recipe != 0)
     g_string_append_printf (sql, " AND %s IN (%s)", key, search->of_recipe);
+  if (has_mass (query->narrow))
+    g_string_append_printf (sql, " AND %s", search->of_mass);
+  if (has_day (query->narrow))
+    g_string_append_printf (sql, " AND %s", search->of_day);
   g_string_append_printf (sql, " ORDER BY %s DESC LIMIT ?1", key);
 
   return g_string_free (sql, FALSE);
+}
+
+static void
+bind_mass (BbStatement    *statement,
+           const BbNarrow *narrow)
+{
+  double least = narrow->mass_least_g_per_m2;
+  double most = narrow->mass_most_g_per_m2;
+
+  bb_statement_bind_number (statement, 4, isnan (least) ? 0.0 : least);
+  bb_statement_bind_number (statement, 5, isnan (most) ? G_MAXDOUBLE : most);
+}
+
+static void
+bind_day (BbStatement    *statement,
+          const BbNarrow *narrow)
+{
+  g_autofree char *since = g_strndup (narrow->since != NULL ? narrow->since : "", strlen ("YYYY-MM-DD"));
+  g_autofree char *until = g_strndup (narrow->until != NULL ? narrow->until : "9999-12-31", strlen ("YYYY-MM-DD"));
+
+  bb_statement_bind_text (statement, 6, since);
+  bb_statement_bind_text (statement, 7, until);
+}
+
+static GArray *
+search_for (BbBook         *self,
+            const BbSearch *search,
+            const BbQuery  *query,
+            GError        **error)
+{
+  g_autofree char *match = make_match (search, query);
+  g_autofree char *sql = make_sql (search, query, *match != '\0');
+  g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
+
+  if (statement == NULL)
+    return NULL;
+
+  bb_statement_bind_integer (statement, 1, query->limit > 0 ? query->limit : G_MAXINT64);
+  if (*match != '\0')
+    bb_statement_bind_text (statement, 2, match);
+  if (query->recipe != 0)
+    bb_statement_bind_integer (statement, 3, query->recipe);
+  if (has_mass (query->narrow))
+    bind_mass (statement, query->narrow);
+  if (has_day (query->narrow))
+    bind_day (statement, query->narrow);
+
+  return _bb_statement_collect_keys (statement, error);
 }
 
 /**
@@ -108,7 +190,7 @@ make_sql (const BbSearch *search,
  * Finds the records that have every word, case and accents aside. Withdrawn records are left out.
  *
  * Returns: (transfer full) (nullable) (element-type gint64): the records' keys, the newest first; all records where
- *   the text has no word. %NULL with an error
+ *   the text has no word. %NULL with %BB_MODEL_ERROR where what is narrowed by is not allowed, or another error
  */
 GArray *
 bb_book_search (BbBook         *self,
@@ -117,24 +199,13 @@ bb_book_search (BbBook         *self,
                 GError        **error)
 {
   const BbSearch *search = bb_search_find (table);
-  g_autofree char *match = NULL;
-  g_autofree char *sql = NULL;
-  g_autoptr (BbStatement) statement = NULL;
 
   g_return_val_if_fail (BB_BOOK_IS_USABLE (self) && search != NULL && query != NULL, NULL);
   g_return_val_if_fail (query->recipe == 0 || search->of_recipe != NULL, NULL);
+  g_return_val_if_fail ((query->narrow == NULL && query->n_colourways == 0) || search->of_day != NULL, NULL);
 
-  match = make_match (search, query->text);
-  sql = make_sql (search, *match != '\0', query->recipe != 0);
-  statement = bb_db_prepare (self->db, sql, error);
-  if (statement == NULL)
+  if (query->narrow != NULL && !bb_record_validate (&bb_narrow_table, query->narrow, error))
     return NULL;
 
-  bb_statement_bind_integer (statement, 1, query->limit > 0 ? query->limit : G_MAXINT64);
-  if (*match != '\0')
-    bb_statement_bind_text (statement, 2, match);
-  if (query->recipe != 0)
-    bb_statement_bind_integer (statement, 3, query->recipe);
-
-  return _bb_statement_collect_keys (statement, error);
+  return search_for (self, search, query, error);
 }

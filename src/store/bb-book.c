@@ -9,6 +9,7 @@
 
 #include "bb-clean-close.h"
 #include "bb-migrate.h"
+#include "bb-search-words.h"
 #include "bb-text.h"
 
 G_DEFINE_FINAL_TYPE (BbBook, bb_book, G_TYPE_OBJECT)
@@ -24,6 +25,7 @@ bb_book_finalize (GObject *object)
 
   for (guint i = 0; i < BB_N_SEARCHES; i++)
     g_clear_pointer (&self->stale[i], g_hash_table_unref);
+  g_clear_pointer (&self->words, g_hash_table_unref);
   g_clear_pointer (&self->path, g_free);
 
   G_OBJECT_CLASS (bb_book_parent_class)->finalize (object);
@@ -41,6 +43,7 @@ bb_book_init (BbBook *self)
   self->thread = g_thread_self ();
   for (guint i = 0; i < BB_N_SEARCHES; i++)
     self->stale[i] = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
+  self->words = bb_search_words_new ();
 }
 
 /**
@@ -349,6 +352,10 @@ _bb_book_end (BbBook   *self,
 
   for (guint i = 0; outermost && i < BB_N_SEARCHES; i++)
     g_hash_table_remove_all (self->stale[i]);
+
+  /* Words that were noted and undone are not in the book. */
+  if (!keep)
+    g_hash_table_remove_all (self->words);
 
   return keep;
 }

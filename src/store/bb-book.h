@@ -4,6 +4,7 @@
 #include <gio/gio.h>
 
 #include "bb-lines.h"
+#include "bb-narrow.h"
 #include "bb-records.h"
 
 G_BEGIN_DECLS
@@ -170,7 +171,11 @@ gboolean    bb_book_see_notice        (BbBook         *self,
 /**
  * BbQuery:
  * @text: (nullable): words, or their beginnings; nothing or no word for every record
- * @recipe: key of the recipe whose wash tests are wanted; 0 for those of any. Other records belong to none
+ * @recipe: key of the recipe whose wash tests or jobs are wanted; 0 for those of any. Other records belong to none
+ * @narrow: (nullable): what recipes and jobs are narrowed by; %NULL for other records
+ * @colourways: (array length=n_colourways): keys of garments in a colour, one of which recipes are wanted for, or jobs
+ *   print on
+ * @n_colourways: how many; 0 for any garment
  * @limit: how many at most; 0 for all
  *
  * What is looked for.
@@ -178,6 +183,9 @@ gboolean    bb_book_see_notice        (BbBook         *self,
 typedef struct {
   const char *text;
   gint64 recipe;
+  const BbNarrow *narrow;
+  const gint64 *colourways;
+  guint n_colourways;
   guint limit;
 } BbQuery;
 

@@ -3,6 +3,8 @@
 
 #include "bb-searches.h"
 
+#include "bb-book-current.h"
+#include "bb-narrow.h"
 #include "bb-run.h"
 #include "bb-wash.h"
 
@@ -14,12 +16,39 @@
 #define COLOURS_OF(blank) \
   "(SELECT group_concat (o.name, ' ') FROM (SELECT name FROM colourway WHERE blank = " blank " ORDER BY id) o)"
 
+/* What a record is narrowed by, as marks among its words. */
+#define TENS_OF(mass) "CAST (" mass " / 10 AS INTEGER)"
+#define FABRIC_MARKS_OF(blank) \
+  "COALESCE ((SELECT group_concat ('" BB_MARK_FIBRE "' || f.fibre || ' " BB_MARK_FABRIC "' || f.fibre || " \
+  TENS_OF ("f.mass_g_per_m2") " || ' " BB_MARK_MASS "' || " TENS_OF ("f.mass_g_per_m2") ", ' ') FROM " \
+  "(SELECT x.fibre, y.mass_g_per_m2 FROM blank_composition x JOIN blank y ON y.id = x.blank " \
+  "WHERE x.blank = " blank " ORDER BY x.position) f), '')"
+#define DAY_MARKS(day) \
+  "'" BB_MARK_YEAR "' || substr (" day ", 1, 4) || ' " BB_MARK_MONTH "' || substr (" day ", 1, 4) || " \
+  "substr (" day ", 6, 2)"
+
+#define RECIPE_MARKS \
+  FABRIC_MARKS_OF ("b.id") " || ' ' || " \
+  "COALESCE ((SELECT '" BB_MARK_STATE "' || replace (COALESCE (s.state, 'draft'), '-', '') || ' ' || " \
+  DAY_MARKS ("v.made_at") " FROM revision v LEFT JOIN standing s ON s.revision = v.id " \
+  "WHERE v.id = (" BB_SQL_CURRENT_OF ("r.id") ")), '') || ' ' || " \
+  "COALESCE ('" BB_MARK_COLOURWAY "' || c.id, (SELECT group_concat ('" BB_MARK_COLOURWAY "' || o.id, ' ') FROM " \
+  "(SELECT id FROM colourway WHERE blank = r.blank ORDER BY id) o), '')"
+
+#define RECIPE_OF_MASS \
+  "EXISTS (SELECT 1 FROM recipe r LEFT JOIN colourway c ON c.id = r.colourway " \
+  "JOIN blank b ON b.id = COALESCE (r.blank, c.blank) " \
+  "WHERE r.id = search_recipe.rowid AND b.mass_g_per_m2 BETWEEN ?4 AND ?5)"
+#define RECIPE_OF_DAY \
+  "EXISTS (SELECT 1 FROM revision v WHERE v.id = (" BB_SQL_CURRENT_OF ("search_recipe.rowid") ") " \
+  "AND substr (v.made_at, 1, 10) BETWEEN ?6 AND ?7)"
+
 /* A recipe for no one colour is found by each colour of its blank. */
 #define RECIPE_WORDS \
   "SELECT r.id, r.code, r.name, COALESCE (r.family, ''), " \
   "COALESCE (b.code || ' ' || b.name || ' ' || COALESCE (b.maker, ''), ''), " \
   "COALESCE (c.name, " COLOURS_OF ("r.blank") ", ''), " \
-  "COALESCE (r.note, '') || " NOTES_OF ("revision", "recipe") " " \
+  "COALESCE (r.note, '') || " NOTES_OF ("revision", "recipe") ", " RECIPE_MARKS " " \
   "FROM recipe r LEFT JOIN colourway c ON c.id = r.colourway " \
   "LEFT JOIN blank b ON b.id = COALESCE (r.blank, c.blank)"
 
@@ -56,6 +85,17 @@
   "COALESCE ((SELECT group_concat (n.words, ' ') FROM (SELECT " text " AS words FROM job_line l " joins \
   " WHERE l.job = r.id AND l.withdrawn_at IS NULL ORDER BY l.number) n), '')"
 
+#define JOB_MARKS \
+  OF_LINES (FABRIC_MARKS_OF ("w.blank"), "JOIN colourway w ON w.id = l.colourway") " || ' ' || " \
+  "'" BB_MARK_JOB_STATE "' || r.state || ' ' || " DAY_MARKS ("r.ordered_at") " || ' ' || " \
+  OF_LINES ("'" BB_MARK_COLOURWAY "' || l.colourway", "")
+
+#define JOB_OF_MASS \
+  "EXISTS (SELECT 1 FROM job_line l JOIN colourway w ON w.id = l.colourway JOIN blank b ON b.id = w.blank " \
+  "WHERE l.job = search_job.rowid AND l.withdrawn_at IS NULL AND b.mass_g_per_m2 BETWEEN ?4 AND ?5)"
+#define JOB_OF_DAY \
+  "EXISTS (SELECT 1 FROM job r WHERE r.id = search_job.rowid AND substr (r.ordered_at, 1, 10) BETWEEN ?6 AND ?7)"
+
 /* A job is found by what its lines print, by what on, and by what was written down about its runs. */
 #define JOB_WORDS \
   "SELECT r.id, r.code, c.code || ' ' || c.name, COALESCE (r.title, '') || ' ' || " \
@@ -66,29 +106,32 @@
   OF_LINES ("v.code || ' ' || p.name", "JOIN revision v ON v.id = l.revision JOIN recipe p ON p.id = v.recipe") ", " \
   "COALESCE (r.note, '') || ' ' || " OF_LINES ("l.note", "") " || ' ' || " \
   OF_LINES ("u.note", "JOIN run u ON u.line = l.id") " || ' ' || " \
-  OF_LINES ("a.text", "JOIN run u ON u.line = l.id JOIN annotation a ON a.run = u.id") " " \
+  OF_LINES ("a.text", "JOIN run u ON u.line = l.id JOIN annotation a ON a.run = u.id") ", " JOB_MARKS " " \
   "FROM job r JOIN customer c ON c.id = r.customer"
 
 #define JOBS_OF_LINES "SELECT l.job FROM job_line l "
 
 static const BbSearch searches[BB_N_SEARCHES] = {
-  { &bb_recipe_table, "search_recipe", "code, name, family, blank, colourway, note", RECIPE_WORDS, NULL, { NULL } },
-  { &bb_blank_table, "search_blank", "code, name, maker, fabric, colourway, note", BLANK_WORDS, NULL,
+  { &bb_recipe_table, "search_recipe", "code, name, family, blank, colourway, note, marks", RECIPE_WORDS,
+    RECIPE_OF_MASS, RECIPE_OF_DAY, NULL, { NULL } },
+  { &bb_blank_table, "search_blank", "code, name, maker, fabric, colourway, note", BLANK_WORDS, NULL, NULL, NULL,
     { &bb_fibre_choices, &bb_knit_choices, &bb_finish_choices } },
-  { &bb_supply_table, "search_supply", "code, name, maker, kind, hazards, note", SUPPLY_WORDS, NULL,
+  { &bb_supply_table, "search_supply", "code, name, maker, kind, hazards, note", SUPPLY_WORDS, NULL, NULL, NULL,
     { &bb_supply_kind_choices } },
-  { &bb_wash_test_table, "search_wash_test", "code, recipe, blank, colourway, note", WASH_TEST_WORDS,
+  { &bb_wash_test_table, "search_wash_test", "code, recipe, blank, colourway, note", WASH_TEST_WORDS, NULL, NULL,
     WASH_TESTS "WHERE v.recipe = ?3", { NULL } },
-  { &bb_customer_table, "search_customer", "code, name, contact, note", CUSTOMER_WORDS, NULL, { NULL } },
-  { &bb_equipment_table, "search_equipment", "code, name, kind, note", EQUIPMENT_WORDS, NULL,
+  { &bb_customer_table, "search_customer", "code, name, contact, note", CUSTOMER_WORDS, NULL, NULL, NULL, { NULL } },
+  { &bb_equipment_table, "search_equipment", "code, name, kind, note", EQUIPMENT_WORDS, NULL, NULL, NULL,
     { &bb_equipment_kind_choices } },
-  { &bb_lot_table, "search_lot", "code, supply, batch, note", LOT_WORDS, NULL, { NULL } },
-  { &bb_job_table, "search_job", "code, customer, artwork, blank, colourway, recipe, note", JOB_WORDS,
-    JOBS_OF_LINES "JOIN revision v ON v.id = l.revision WHERE v.recipe = ?3", { NULL } },
+  { &bb_lot_table, "search_lot", "code, supply, batch, note", LOT_WORDS, NULL, NULL, NULL, { NULL } },
+  { &bb_job_table, "search_job", "code, customer, artwork, blank, colourway, recipe, note, marks", JOB_WORDS,
+    JOB_OF_MASS, JOB_OF_DAY, JOBS_OF_LINES "JOIN revision v ON v.id = l.revision WHERE v.recipe = ?3", { NULL } },
 };
 
 static const BbTouch touches[] = {
   { &bb_revision_table, &bb_recipe_table, "SELECT recipe FROM revision WHERE id = ?1" },
+  { &bb_standing_table, &bb_recipe_table,
+    "SELECT v.recipe FROM standing s JOIN revision v ON v.id = s.revision WHERE s.id = ?1" },
   { &bb_blank_table, &bb_recipe_table,
     "SELECT id FROM recipe WHERE blank = ?1 "
     "UNION SELECT r.id FROM recipe r JOIN colourway c ON c.id = r.colourway WHERE c.blank = ?1" },

@@ -12,6 +12,9 @@ G_BEGIN_DECLS
  * @index: the search's table, which has one row for each record that is not withdrawn
  * @columns: the columns of @index
  * @words: a statement that gives the key of every record, which it calls `r`, and its words in the order of @columns
+ * @of_mass: (nullable): a condition on the search's table that holds where a record is of a mass from ?4 to ?5 g/m²;
+ *   with it the last of @columns holds the record's marks: see bb-narrow.h
+ * @of_day: (nullable): a condition that holds where it is of a day from ?6 to ?7
  * @of_recipe: (nullable): a statement that gives the keys of the records that belong to the recipe ?3
  * @choices: the choices whose keys are among the words, up to a %NULL; their titles find them too
  *
@@ -22,6 +25,8 @@ typedef struct {
   const char *index;
   const char *columns;
   const char *words;
+  const char *of_mass;
+  const char *of_day;
   const char *of_recipe;
   const BbChoices *choices[4];
 } BbSearch;
