@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-format.h"
+#include "bb-words.h"
 
 /**
  * bb_show_date:
@@ -16,30 +16,7 @@
 char *
 bb_show_date (const char *date)
 {
-  g_autoptr (GDateTime) moment = NULL;
-  g_autoptr (GTimeZone) zone = g_time_zone_new_local ();
-  g_autoptr (GDateTime) local = NULL;
-  g_autofree char *full = NULL;
-
-  if (date == NULL || *date == '\0')
-    return g_strdup ("");
-
-  /* A day alone is a day anywhere; a moment is shown as the day it was here. */
-  if (strlen (date) == 10)
-    {
-      full = g_strconcat (date, "T12:00:00", NULL);
-      moment = g_date_time_new_from_iso8601 (full, zone);
-    }
-  else
-    moment = g_date_time_new_from_iso8601 (date, NULL);
-
-  if (moment == NULL)
-    return g_strdup (date);
-
-  local = g_date_time_to_timezone (moment, zone);
-
-  /* Translators: a day in a list: 3 Feb 2025. See the manual of strftime. */
-  return g_date_time_format (local, _("%-d %b %Y"));
+  return bb_words_of_day (date);
 }
 
 /**
@@ -55,25 +32,7 @@ bb_show_name (BbSession     *session,
               const BbTable *table,
               gint64         id)
 {
-  g_autoptr (GError) error = NULL;
-  const BbField *field = bb_table_find_field (table, "name");
-  gpointer record = NULL;
-  char *name = NULL;
-
-  if (id == 0)
-    return g_strdup ("");
-  if (field == NULL)
-    field = bb_table_find_field (table, "code");
-  g_return_val_if_fail (field != NULL, g_strdup (""));
-
-  record = bb_book_load (bb_session_get_book (session), table, id, &error);
-  if (record == NULL)
-    return g_strdup (error->message);
-
-  name = g_strdup (bb_field_get_text (field, record));
-  bb_record_free (table, record);
-
-  return name;
+  return bb_words_of_name (bb_session_get_book (session), table, id);
 }
 
 /**
@@ -91,14 +50,7 @@ bb_show_field (BbSession     *session,
                const BbField *field,
                gconstpointer  record)
 {
-  if (!bb_field_is_set (field, record))
-    return g_strdup ("");
-  if (field->kind == BB_KIND_DATE)
-    return bb_show_date (bb_field_get_text (field, record));
-  if (field->kind == BB_KIND_REFERENCE)
-    return bb_show_name (session, field->target, bb_field_get_integer (field, record));
-
-  return bb_field_format (table, field, record, bb_session_get_units (session));
+  return bb_words_of_field (bb_session_get_book (session), table, field, record, bb_session_get_units (session));
 }
 
 /**

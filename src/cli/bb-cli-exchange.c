@@ -47,20 +47,6 @@ export_recipes (BbBook  *book,
   return bb_exchange_export (book, (const gint64 *) (gpointer) ids->data, ids->len, NULL, error);
 }
 
-/* A file that is there already stays as it is: it may be anything. */
-static gboolean
-write_new_file (const char *path,
-                const char *text,
-                GError    **error)
-{
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (path);
-  g_autoptr (GFileOutputStream) stream = g_file_create (file, G_FILE_CREATE_NONE, NULL, error);
-
-  return stream != NULL &&
-         g_output_stream_write_all (G_OUTPUT_STREAM (stream), text, strlen (text), NULL, NULL, error) &&
-         g_output_stream_close (G_OUTPUT_STREAM (stream), NULL, error);
-}
-
 static BbCliStatus
 export_book (BbBook        *book,
              const BbTable *table,
@@ -80,7 +66,7 @@ export_book (BbBook        *book,
     return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
   if (path == NULL)
     return bb_cli_write (text);
-  if (!write_new_file (path, text, &error))
+  if (!bb_cli_write_new_file (path, text, strlen (text), &error))
     return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
 
   return BB_CLI_OK;

@@ -98,6 +98,30 @@ bb_cli_write (const char *text)
   return BB_CLI_OK;
 }
 
+/**
+ * bb_cli_write_new_file:
+ * @path: the name of a new file
+ * @data: what to write
+ * @length: how many bytes
+ * @error: return location for a #GError
+ *
+ * Writes a file, unless there is one of that name: it may be anything.
+ *
+ * Returns: %TRUE on success
+ */
+gboolean
+bb_cli_write_new_file (const char  *path,
+                       const void  *data,
+                       gsize        length,
+                       GError     **error)
+{
+  g_autoptr (GFile) file = g_file_new_for_commandline_arg (path);
+  g_autoptr (GFileOutputStream) stream = g_file_create (file, G_FILE_CREATE_NONE, NULL, error);
+
+  return stream != NULL && g_output_stream_write_all (G_OUTPUT_STREAM (stream), data, length, NULL, NULL, error) &&
+         g_output_stream_close (G_OUTPUT_STREAM (stream), NULL, error);
+}
+
 static gboolean
 read_stream (FILE    *stream,
              GString *out,

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "bb-format.h"
+#include "bb-words.h"
 
 #define GAP 2
 
@@ -104,26 +105,6 @@ bb_cli_append_columns (GString   *out,
     }
 }
 
-static char *
-show_reference (BbBook        *book,
-                const BbTable *table,
-                gint64         id)
-{
-  const BbField *field = bb_table_find_field (table, "name");
-  g_autoptr (GError) error = NULL;
-  gpointer record = bb_book_load (book, table, id, &error);
-  char *text = NULL;
-
-  if (record == NULL)
-    return g_strdup (error->message);
-  if (field == NULL)
-    field = bb_table_find_field (table, "code");
-  text = g_strdup (bb_field_get_text (field, record));
-  bb_record_free (table, record);
-
-  return text;
-}
-
 /**
  * bb_cli_show_day:
  * @date: a date of a record
@@ -152,7 +133,7 @@ bb_cli_show_field (BbBook        *book,
                    gconstpointer  record)
 {
   if (field->kind == BB_KIND_REFERENCE && bb_field_is_set (field, record))
-    return show_reference (book, field->target, bb_field_get_integer (field, record));
+    return bb_words_of_name (book, field->target, bb_field_get_integer (field, record));
   if (field->kind == BB_KIND_DATE && bb_field_is_set (field, record))
     return bb_cli_show_day (bb_field_get_text (field, record));
 
@@ -181,7 +162,7 @@ show_pretreat (BbBook           *book,
   if (revision->pretreat_method == BB_PRETREAT_NONE)
     return g_strdup (bb_choices_get_title (&bb_pretreat_method_choices, revision->pretreat_method));
 
-  product = show_reference (book, &bb_supply_table, revision->pretreat_product);
+  product = bb_words_of_name (book, &bb_supply_table, revision->pretreat_product);
   dilution = bb_dilution_format (revision->pretreat_parts_concentrate, revision->pretreat_parts_water, &bb_cli_units);
   laydown = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, revision->pretreat_laydown_g_per_m2,
                                           &bb_cli_units);

@@ -61,6 +61,10 @@ BbCliStatus bb_cli_fail          (BbCliStatus          status,
 BbCliStatus bb_cli_fail_by_error (const GError        *error,
                                   const char          *file);
 BbCliStatus bb_cli_write         (const char          *text);
+gboolean    bb_cli_write_new_file (const char         *path,
+                                  const void          *data,
+                                  gsize                length,
+                                  GError             **error);
 gboolean    bb_cli_read_input    (const char          *path,
                                   char               **text,
                                   gsize               *length,
@@ -94,6 +98,8 @@ extern const BbCliCommand bb_cli_wash_add;
 extern const BbCliCommand bb_cli_wash_due;
 extern const BbCliCommand bb_cli_wash_plan_new;
 extern const BbCliCommand bb_cli_wash_plans;
+extern const BbCliCommand bb_cli_report_chart;
+extern const BbCliCommand bb_cli_report_wash;
 extern const BbCliCommand bb_cli_export;
 extern const BbCliCommand bb_cli_import;
 

@@ -15,6 +15,8 @@ static const BbCliCommand * const commands[] = {
   &bb_cli_wash_due,
   &bb_cli_wash_plans,
   &bb_cli_wash_plan_new,
+  &bb_cli_report_wash,
+  &bb_cli_report_chart,
   &bb_cli_calc,
   &bb_cli_book_new,
   &bb_cli_book_demo,

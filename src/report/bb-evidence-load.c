@@ -34,18 +34,15 @@ add_specimen (BbWashEvidence    *evidence,
 static BbWashEvidence *
 load (BbBook      *book,
       gint64       id,
+      GPtrArray   *tests,
       const char  *today,
       GError     **error)
 {
   g_autoptr (BbRevision) revision = bb_book_load (book, &bb_revision_table, id, error);
   g_autoptr (BbShop) shop = revision != NULL ? bb_book_load_shop (book, error) : NULL;
-  g_autoptr (GPtrArray) tests = NULL;
   g_autoptr (BbWashEvidence) evidence = NULL;
 
   if (shop == NULL)
-    return NULL;
-  tests = bb_book_load_referring (book, &bb_wash_test_table, &bb_revision_table, id, error);
-  if (tests == NULL)
     return NULL;
 
   evidence = bb_wash_evidence_new (revision, shop);
@@ -74,7 +71,41 @@ bb_evidence_load (BbBook      *book,
                   const char  *today,
                   GError     **error)
 {
+  g_autoptr (GPtrArray) tests = NULL;
+
   g_return_val_if_fail (BB_IS_BOOK (book) && today != NULL, NULL);
 
-  return load (book, revision, today, error);
+  tests = bb_book_load_referring (book, &bb_wash_test_table, &bb_revision_table, revision, error);
+
+  return tests != NULL ? load (book, revision, tests, today, error) : NULL;
+}
+
+/**
+ * bb_evidence_load_test:
+ * @book: a book
+ * @wash_test: the key of a specimen
+ * @today: the day, as an ISO date
+ * @error: return location for a #GError
+ *
+ * Loads what the wash log has on one specimen, as if its revision had no other.
+ *
+ * Returns: (transfer full) (nullable): the evidence; %NULL with an error as bb_evidence_load()
+ */
+BbWashEvidence *
+bb_evidence_load_test (BbBook      *book,
+                       gint64       wash_test,
+                       const char  *today,
+                       GError     **error)
+{
+  g_autoptr (GPtrArray) tests = g_ptr_array_new_with_free_func ((GDestroyNotify) bb_wash_test_free);
+  BbWashTest *test = NULL;
+
+  g_return_val_if_fail (BB_IS_BOOK (book) && today != NULL, NULL);
+
+  test = bb_book_load (book, &bb_wash_test_table, wash_test, error);
+  if (test == NULL)
+    return NULL;
+  g_ptr_array_add (tests, test);
+
+  return load (book, test->revision, tests, today, error);
 }

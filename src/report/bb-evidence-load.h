@@ -6,10 +6,14 @@
 
 G_BEGIN_DECLS
 
-BbWashEvidence *bb_evidence_load (BbBook      *book,
-                                  gint64       revision,
-                                  const char  *today,
-                                  GError     **error);
-char           *bb_dup_today     (void);
+BbWashEvidence *bb_evidence_load      (BbBook      *book,
+                                       gint64       revision,
+                                       const char  *today,
+                                       GError     **error);
+BbWashEvidence *bb_evidence_load_test (BbBook      *book,
+                                       gint64       wash_test,
+                                       const char  *today,
+                                       GError     **error);
+char           *bb_dup_today          (void);
 
 G_END_DECLS

@@ -381,7 +381,8 @@ test_help_of_every_command (Fixture       *self,
   const char * const commands[][2] = {
     { "calc", NULL }, { "recall", NULL }, { "export", NULL }, { "import", NULL }, { "book", "new" },
     { "book", "check" }, { "book", "demo" }, { "recipe", "list" }, { "recipe", "show" }, { "wash", "new" },
-    { "wash", "add" }, { "wash", "due" }, { "wash", "plans" }, { "recipe", "sign" },
+    { "wash", "add" }, { "wash", "due" }, { "wash", "plans" }, { "recipe", "sign" }, { "report", "wash" },
+    { "report", "chart" },
   };
   g_autoptr (Answer) all = run_cli ("", 0, "--help", NULL);
 

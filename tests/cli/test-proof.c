@@ -142,6 +142,70 @@ test_sign_by_the_rule (Fixture       *self,
   g_assert_cmpint (json_object_get_int_member (json_node_get_object (node), "passed"), ==, 3);
 }
 
+static gboolean
+is_file (const char *path,
+         const char *begins)
+{
+  g_autofree char *contents = NULL;
+  gsize length = 0;
+
+  return g_file_get_contents (path, &contents, &length, NULL) && length > strlen (begins) &&
+         memcmp (contents, begins, strlen (begins)) == 0;
+}
+
+static void
+test_reports (Fixture       *self,
+              gconstpointer  data)
+{
+  g_autofree char *pdf = g_build_filename (self->folder, "report.pdf", NULL);
+  g_autofree char *png = g_build_filename (self->folder, "report.png", NULL);
+  g_autofree char *first = g_build_filename (self->folder, "report-1.png", NULL);
+  g_autofree char *chart = g_build_filename (self->folder, "chart.png", NULL);
+  g_autofree char *compare = g_build_filename (self->folder, "compare.pdf", NULL);
+  g_autoptr (Answer) made = RUN ("report", "wash", "--revision", "MUD-BLACK.3", "--output", pdf);
+  g_autoptr (Answer) again = RUN ("report", "wash", "--revision", "MUD-BLACK.3", "--output", pdf);
+  g_autoptr (Answer) pages = RUN ("report", "wash", "--test", "2608-02", "--paper", "letter", "--units", "us",
+                                  "--output", png);
+  g_autoptr (Answer) drawn = RUN ("report", "chart", "survival", "--revision", "GROAT-BLACK.1", "--output", chart);
+  g_autoptr (Answer) compared = RUN ("report", "chart", "compare", "--revision", "MUD-BLACK.3", "--with",
+                                     "MUD-BLACK.1", "--output", compare);
+
+  (void) data;
+  assert_told (made, "");
+  g_assert_true (is_file (pdf, "%PDF-1."));
+  assert_refused (again, 1, "exists");
+  assert_told (pages, "");
+  g_assert_true (is_file (first, "\x89PNG"));
+  assert_told (drawn, "");
+  g_assert_true (is_file (chart, "\x89PNG"));
+  assert_told (compared, "");
+  g_assert_true (is_file (compare, "%PDF-1."));
+}
+
+static void
+test_report_refusals (Fixture       *self,
+                      gconstpointer  data)
+{
+  g_autoptr (Answer) nothing = RUN ("report", "wash", "--output", "x.pdf");
+  g_autoptr (Answer) both = RUN ("report", "wash", "--revision", "A", "--test", "B", "--output", "x.pdf");
+  g_autoptr (Answer) no_file = RUN ("report", "wash", "--revision", "MUD-BLACK.3");
+  g_autoptr (Answer) other_file = RUN ("report", "wash", "--revision", "MUD-BLACK.3", "--output", "x.doc");
+  g_autoptr (Answer) paper = RUN ("report", "wash", "--revision", "MUD-BLACK.3", "--output", "x.pdf", "--paper", "a5");
+  g_autoptr (Answer) unknown = RUN ("report", "wash", "--revision", "NOPE", "--output", "x.pdf");
+  g_autoptr (Answer) kind = RUN ("report", "chart", "pie", "--revision", "MUD-BLACK.3", "--output", "x.pdf");
+  g_autoptr (Answer) alone = RUN ("report", "chart", "compare", "--revision", "MUD-BLACK.3", "--output", "x.pdf");
+
+  (void) data;
+  assert_refused (nothing, 2, "either --revision or --test");
+  assert_refused (both, 2, "either --revision or --test");
+  assert_refused (no_file, 2, "ends in .pdf or .png");
+  assert_refused (other_file, 2, "ends in .pdf or .png");
+  assert_refused (paper, 2, "'a5' is not one of: a4, letter");
+  assert_refused (unknown, 1, "NOPE");
+  assert_refused (kind, 2, "grades, survival and compare");
+  assert_refused (alone, 2, "grades, survival and compare");
+}
+
 #define ADD(path, func) g_test_add ("/cli-proof/" path, Fixture, demo, set_up, func, tear_down)
 
 int
@@ -157,6 +221,8 @@ main (int   argc,
   ADD ("due", test_due);
   ADD ("sign", test_sign);
   ADD ("failure-names-open-jobs", test_failure_names_open_jobs);
+  ADD ("reports", test_reports);
+  ADD ("report-refusals", test_report_refusals);
   ADD ("sign-by-the-rule", test_sign_by_the_rule);
   status = g_test_run ();
   g_unlink (demo);
