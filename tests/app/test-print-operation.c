@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-test"
+
+#include "bb-print-operation.h"
+
+#include <string.h>
+
+#include "paper.h"
+
+static BbDocument *
+make_document (void)
+{
+  const BbColumn columns[] = { { "Number", 1, TRUE }, { "Word", 3, FALSE } };
+  BbDocument *document = bb_document_new ("Printed", "Left above", "Right above", "Below");
+  BbBlock *table = bb_table_new (columns, G_N_ELEMENTS (columns));
+
+  for (guint i = 0; i < 120; i++)
+    {
+      g_autofree char *number = g_strdup_printf ("row%u.", i);
+      const char *cells[] = { number, "word", NULL };
+
+      bb_table_add (table, (GStrv) (gpointer) cells, NULL);
+    }
+  bb_document_take (document, table);
+
+  return document;
+}
+
+/* On the paper of the printer's page setup, as many pages as it takes there. */
+static void
+test_print (gconstpointer data)
+{
+  const char *paper = data;
+  g_autofree char *path = g_build_filename (g_get_user_cache_dir (), "print.pdf", NULL);
+  GtkPrintOperation *operation = bb_print_operation_new (make_document ());
+  GtkPageSetup *setup = gtk_page_setup_new ();
+  GtkPaperSize *size = gtk_paper_size_new (paper);
+  g_autoptr (BbDocument) same = make_document ();
+  guint n_pages = bb_document_lay_out (same, gtk_paper_size_get_width (size, GTK_UNIT_POINTS),
+                                       gtk_paper_size_get_height (size, GTK_UNIT_POINTS));
+  g_autofree char *last = g_strdup_printf ("Page %u of %u", n_pages, n_pages);
+  g_autoptr (GMappedFile) file = NULL;
+  g_autoptr (GBytes) pdf = NULL;
+  g_autofree char *text = NULL;
+  g_autofree char *facts = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_assert_cmpint (g_mkdir_with_parents (g_get_user_cache_dir (), 0700), ==, 0);
+  gtk_page_setup_set_paper_size (setup, size);
+  gtk_print_operation_set_default_page_setup (operation, setup);
+  gtk_print_operation_set_export_filename (operation, path);
+  g_assert_cmpint (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL, &error), ==,
+                   GTK_PRINT_OPERATION_RESULT_APPLY);
+  g_assert_no_error (error);
+
+  file = g_mapped_file_new (path, FALSE, &error);
+  g_assert_no_error (error);
+  pdf = g_mapped_file_get_bytes (file);
+  text = paper_read_text (pdf);
+  facts = paper_read_facts (pdf);
+  g_assert_nonnull (strstr (text, "row0."));
+  g_assert_nonnull (strstr (text, "row119."));
+  g_assert_nonnull (strstr (text, last));
+  g_assert_nonnull (strstr (facts, strstr (paper, "a4") != NULL ? "595" : "612"));
+
+  gtk_paper_size_free (size);
+  g_object_unref (setup);
+  g_assert_finalize_object (operation);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  gtk_init ();
+
+  g_test_add_data_func ("/print-operation/a4", GTK_PAPER_NAME_A4, test_print);
+  g_test_add_data_func ("/print-operation/letter", GTK_PAPER_NAME_LETTER, test_print);
+
+  return g_test_run ();
+}
