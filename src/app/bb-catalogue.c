@@ -165,8 +165,10 @@ withdraw_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
+  /* The finder may be a step ahead of what is shown, and it is what is shown that goes. */
   if (self->record != NULL)
-    bb_session_withdraw (self->session, self->table, bb_finder_get_chosen (self->finder), get_title (self));
+    bb_session_withdraw (self->session, self->table,
+                         bb_field_get_integer (bb_table_find_field (self->table, "id"), self->record), get_title (self));
 }
 
 static void

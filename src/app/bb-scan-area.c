@@ -109,6 +109,14 @@ rested_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+/* A click that trembles is no rectangle. */
+static gboolean
+is_drag (double dx,
+         double dy)
+{
+  return fabs (dx) > 2 && fabs (dy) > 2;
+}
+
 static void
 drag_begin_cb (BbScanArea *self,
                double      x,
@@ -130,7 +138,7 @@ drag_update_cb (BbScanArea *self,
   int x[2];
   int y[2];
 
-  if (self->texture == NULL)
+  if (self->texture == NULL || !is_drag (dx, dy))
     return;
 
   for (int i = 0; i < 2; i++)
@@ -149,8 +157,10 @@ drag_end_cb (BbScanArea *self,
              double      dx,
              double      dy)
 {
-  if (self->texture != NULL && (fabs (dx) > 1 || fabs (dy) > 1))
-    rested_cb (self);
+  if (self->texture == NULL || !is_drag (dx, dy))
+    return;
+  g_clear_handle_id (&self->rest_id, g_source_remove);
+  rested_cb (self);
 }
 
 static void
@@ -192,10 +202,12 @@ take_key (BbScanArea      *self,
   const gboolean sizing = (state & GDK_SHIFT_MASK) != 0;
   GdkRectangle *r = &self->rectangles[self->part];
 
-  if (key == GDK_KEY_Return || key == GDK_KEY_KP_Enter)
-    set_in_the_middle (self);
-  else if (r->width == 0)
-    return FALSE;
+  if (r->width == 0)
+    {
+      if (key != GDK_KEY_Return && key != GDK_KEY_KP_Enter)
+        return FALSE;
+      set_in_the_middle (self);
+    }
   else if (key == GDK_KEY_Left)
     move (self, -step, 0, sizing);
   else if (key == GDK_KEY_Right)
@@ -204,7 +216,7 @@ take_key (BbScanArea      *self,
     move (self, 0, -step, sizing);
   else if (key == GDK_KEY_Down)
     move (self, 0, step, sizing);
-  else if (key == GDK_KEY_Delete)
+  else if (key == GDK_KEY_Delete && self->part == BB_SCAN_PART_PATCH)
     *r = (GdkRectangle) { 0 };
   else
     return FALSE;

@@ -24,7 +24,8 @@ typedef enum {
  * BbScanArea:
  *
  * A scan with a rectangle for each part. The rectangle of the part at hand is drawn anew by dragging. With the
- * keyboard, Return sets one in the middle, arrows move it, Shift and arrows change its size, Delete takes it away.
+ * keyboard, Return sets the first in the middle, arrows move it, Shift and arrows change its size, and Delete takes
+ * that of the patch away.
  * Emits `changed` when a rectangle has come to rest.
  *
  * Rectangles are in pixels of the picture; a width of 0 means that there is none.

@@ -33,6 +33,7 @@ struct _BbScanSide
   BbScan *scan;
   BbPicture *picture;
   GBytes *content;
+  char *file_name;
   GCancellable *cancellable;
 };
 
@@ -140,6 +141,36 @@ take_rectangles (BbScanSide *self)
     }
 }
 
+static gboolean
+is_in_place_of (const BbScan *self,
+                const BbScan *other)
+{
+  return self->wash_test == other->wash_test && self->subject == other->subject && self->cycles == other->cycles;
+}
+
+/* From now on the picture is the book's, unless another was chosen meanwhile. */
+static void
+saved_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
+{
+  g_autoptr (BbScanSide) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbScan) saved = bb_session_save_scan_finish (BB_SESSION (source), result, &error);
+
+  if (saved == NULL)
+    {
+      show_problem (self, error);
+      return;
+    }
+  if (self->scan == NULL || !is_in_place_of (self->scan, saved) || !is_set (self->scan, "l"))
+    return;
+
+  self->scan->id = saved->id;
+  self->scan->picture = saved->picture;
+  g_clear_pointer (&self->picture, bb_picture_free);
+}
+
 static void
 measured_cb (GObject      *source,
              GAsyncResult *result,
@@ -161,7 +192,7 @@ measured_cb (GObject      *source,
   bb_scan_free (self->scan);
   self->scan = scan;
   show_colours (self);
-  bb_session_save_scan (self->session, self->scan, self->picture, self->content);
+  bb_session_save_scan_async (self->session, self->scan, self->picture, self->content, saved_cb, g_object_ref (self));
 }
 
 static void
@@ -191,7 +222,11 @@ previewed_cb (GObject      *source,
     {
       /* A picture that can't be shown can't be measured. */
       if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-        g_clear_pointer (&self->content, g_bytes_unref);
+        {
+          g_clear_pointer (&self->content, g_bytes_unref);
+          g_clear_pointer (&self->picture, bb_picture_free);
+          show_colours (self);
+        }
       show_problem (self, error);
       return;
     }
@@ -245,7 +280,6 @@ dup_today (void)
 /* Another picture: the rectangles of the last are of no use on it. */
 static void
 take_new_picture (BbScanSide *self,
-                  const char *name,
                   GBytes     *content)
 {
   const char * const kept[] = { "id", "wash_test", "cycles", "subject" };
@@ -260,8 +294,9 @@ take_new_picture (BbScanSide *self,
 
   g_clear_pointer (&self->picture, bb_picture_free);
   self->picture = bb_picture_new ();
-  self->picture->name = g_strdup (name);
+  self->picture->name = g_strdup (self->file_name);
   self->picture->added_at = dup_today ();
+  bb_scan_area_set_preview (self->area, NULL);
   set_content (self, content);
 }
 
@@ -273,16 +308,15 @@ file_loaded_cb (GObject      *source,
   g_autoptr (BbScanSide) self = data;
   g_autoptr (GError) error = NULL;
   g_autoptr (GBytes) content = g_file_load_bytes_finish (G_FILE (source), result, NULL, &error);
-  g_autofree char *name = g_file_get_basename (G_FILE (source));
 
   if (content != NULL)
-    take_new_picture (self, name, content);
+    take_new_picture (self, content);
   else
     show_problem (self, error);
 }
 
 static void
-size_known_cb (GObject      *source,
+file_known_cb (GObject      *source,
                GAsyncResult *result,
                gpointer      data)
 {
@@ -290,14 +324,21 @@ size_known_cb (GObject      *source,
   g_autoptr (GError) error = NULL;
   g_autoptr (GFileInfo) info = g_file_query_info_finish (G_FILE (source), result, &error);
 
-  if (info != NULL && g_file_info_get_size (info) > BB_PICTURE_BYTES)
+  if (info != NULL && g_file_info_get_file_type (info) != G_FILE_TYPE_REGULAR)
+    g_set_error_literal (&error, G_IO_ERROR, G_IO_ERROR_NOT_REGULAR_FILE, _("This is not a file that holds a picture."));
+  else if (info != NULL && g_file_info_get_size (info) > BB_PICTURE_BYTES)
     g_set_error (&error, G_IO_ERROR, G_IO_ERROR_FAILED,
                  _("This file is larger than the %d megabytes that a picture in the book can have."),
                  BB_PICTURE_BYTES / (1024 * 1024));
   if (error != NULL)
-    show_problem (self, error);
-  else
-    g_file_load_bytes_async (G_FILE (source), self->cancellable, file_loaded_cb, g_object_ref (self));
+    {
+      show_problem (self, error);
+      return;
+    }
+
+  g_free (self->file_name);
+  self->file_name = g_strdup (g_file_info_get_display_name (info));
+  g_file_load_bytes_async (G_FILE (source), self->cancellable, file_loaded_cb, g_object_ref (self));
 }
 
 /**
@@ -316,8 +357,11 @@ bb_scan_side_take_file (BbScanSide *self,
   if (self->scan == NULL)
     return;
   begin_work (self);
-  g_file_query_info_async (file, G_FILE_ATTRIBUTE_STANDARD_SIZE, G_FILE_QUERY_INFO_NONE, G_PRIORITY_DEFAULT,
-                           self->cancellable, size_known_cb, g_object_ref (self));
+  g_file_query_info_async (file,
+                           G_FILE_ATTRIBUTE_STANDARD_SIZE "," G_FILE_ATTRIBUTE_STANDARD_TYPE ","
+                           G_FILE_ATTRIBUTE_STANDARD_DISPLAY_NAME,
+                           G_FILE_QUERY_INFO_NONE, G_PRIORITY_DEFAULT, self->cancellable, file_known_cb,
+                           g_object_ref (self));
 }
 
 static void
@@ -368,6 +412,7 @@ bb_scan_side_dispose (GObject *object)
   g_clear_pointer (&self->scan, bb_scan_free);
   g_clear_pointer (&self->picture, bb_picture_free);
   g_clear_pointer (&self->content, g_bytes_unref);
+  g_clear_pointer (&self->file_name, g_free);
   gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_SCAN_SIDE);
 
   G_OBJECT_CLASS (bb_scan_side_parent_class)->dispose (object);
@@ -405,6 +450,17 @@ bb_scan_side_init (BbScanSide *self)
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drop));
 }
 
+/* Whether @scan stands here already, or what is about to take its place: then nothing may disturb who draws on it. */
+static gboolean
+is_shown (BbScanSide   *self,
+          const BbScan *scan)
+{
+  if (self->scan == NULL || !is_in_place_of (self->scan, scan))
+    return FALSE;
+
+  return gtk_spinner_get_spinning (self->spinner) || self->picture != NULL || (self->content != NULL && self->scan->picture == scan->picture);
+}
+
 /**
  * bb_scan_side_show:
  * @self: a side
@@ -412,7 +468,8 @@ bb_scan_side_init (BbScanSide *self)
  * @title: what the scan is called, for people
  * @scan: a scan of the book, or one that is yet to be made: with its specimen, cycles and subject alone
  *
- * Shows a scan; where it is the one that is shown already, nothing is read again.
+ * Shows a scan. Where it is the one that stands here already, or a picture was chosen that is yet to take its place, all
+ * stays as it is.
  */
 void
 bb_scan_side_show (BbScanSide   *self,
@@ -425,14 +482,8 @@ bb_scan_side_show (BbScanSide   *self,
   g_set_object (&self->session, session);
   gtk_label_set_label (self->title_label, title);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->area), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
-  if (self->scan != NULL && self->scan->picture == scan->picture && is_set (scan, "picture") &&
-      self->scan->wash_test == scan->wash_test && self->content != NULL)
-    {
-      bb_scan_free (self->scan);
-      self->scan = bb_record_copy (&bb_scan_table, scan);
-      show_colours (self);
-      return;
-    }
+  if (is_shown (self, scan))
+    return;
 
   g_clear_pointer (&self->scan, bb_scan_free);
   self->scan = bb_record_copy (&bb_scan_table, scan);

@@ -131,7 +131,7 @@ show_proof (BbScans         *self,
   else
     gtk_label_set_label (self->drift_label, _("Without a patch on both scans, the scanner's drift counts as change."));
 
-  gtk_widget_set_sensitive (self->keep_button, !kept);
+  gtk_widget_set_sensitive (self->keep_button, !kept && !self->proof->drifted);
   gtk_button_set_label (GTK_BUTTON (self->keep_button), kept ? _("Kept with the Reading")
                                                              : _("Keep This Grade with the Reading"));
 }

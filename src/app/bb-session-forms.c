@@ -63,7 +63,7 @@ bb_session_keep_form (BbSession  *self,
   form = g_new0 (KeptForm, 1);
   form->key = g_strdup (key);
   form->state = g_strdup (state);
-  _bb_session_write_quietly (self, write_form, form, kept_form_free, form_kept_cb, g_object_ref (self));
+  _bb_session_write_quietly (self, write_form, form, kept_form_free, NULL, form_kept_cb, g_object_ref (self));
 }
 
 /**

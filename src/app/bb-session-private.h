@@ -10,6 +10,7 @@ void _bb_session_write_quietly (BbSession           *self,
                                 BbBookFunc           func,
                                 gpointer             data,
                                 GDestroyNotify       free_data,
+                                GCancellable        *cancellable,
                                 GAsyncReadyCallback  callback,
                                 gpointer             user_data);
 

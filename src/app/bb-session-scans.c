@@ -73,7 +73,7 @@ content_read_cb (GObject      *source,
  * bb_session_load_content_async:
  * @self: a session
  * @picture: a picture's key
- * @cancellable: (nullable): makes the result be dropped
+ * @cancellable: (nullable): drops the result, and the reading where it has not begun
  * @callback: what to call with it
  * @data: for @callback
  *
@@ -92,7 +92,7 @@ bb_session_load_content_async (BbSession           *self,
 
   work = g_new0 (Work, 1);
   work->id = picture;
-  _bb_session_write_quietly (self, read_content, work, work_free, content_read_cb,
+  _bb_session_write_quietly (self, read_content, work, work_free, cancellable, content_read_cb,
                              g_task_new (self, cancellable, callback, data));
 }
 
@@ -114,6 +114,25 @@ bb_session_load_content_finish (BbSession     *self,
   return g_task_propagate_pointer (G_TASK (result), error);
 }
 
+/* A specimen has one scan of a subject after so many washes: another takes its place. */
+static gboolean
+find_place (BbBook  *book,
+            BbScan  *scan,
+            GError **error)
+{
+  g_autoptr (GPtrArray) scans = bb_book_load_scans (book, scan->wash_test, error);
+
+  for (guint i = 0; scans != NULL && i < scans->len; i++)
+    {
+      const BbScan *stored = scans->pdata[i];
+
+      if (stored->subject == scan->subject && stored->cycles == scan->cycles)
+        scan->id = stored->id;
+    }
+
+  return scans != NULL;
+}
+
 static gboolean
 write_scan (BbBook   *book,
             gpointer  data,
@@ -128,7 +147,7 @@ write_scan (BbBook   *book,
       self->scan->picture = self->picture->id;
     }
 
-  return bb_book_save (book, &bb_scan_table, self->scan, error);
+  return find_place (book, self->scan, error) && bb_book_save (book, &bb_scan_table, self->scan, error);
 }
 
 static gboolean
@@ -164,21 +183,42 @@ written_cb (GObject      *source,
     bb_session_report (self, error);
 }
 
+static void
+scan_written_cb (GObject      *source,
+                 GAsyncResult *result,
+                 gpointer      data)
+{
+  g_autoptr (GTask) task = data;
+  GError *error = NULL;
+
+  if (bb_session_write_finish (BB_SESSION (source), result, &error))
+    g_task_return_pointer (task, bb_record_copy (&bb_scan_table, ((Work *) g_task_get_task_data (task))->scan),
+                           (GDestroyNotify) bb_scan_free);
+  else
+    g_task_return_error (task, error);
+}
+
 /**
- * bb_session_save_scan:
+ * bb_session_save_scan_async:
  * @self: a session
  * @scan: a scan that was measured
- * @picture: (nullable): its picture, where the book does not have that yet
+ * @picture: (nullable): its picture, where the book may not have that yet
  * @content: (nullable): the picture's bytes
+ * @callback: what to call when it is stored
+ * @data: for @callback
  *
- * Stores a scan, and what it is of with it, off the main loop; what goes wrong is said.
+ * Stores a scan, and what it is of with it, off the main loop: in the place of one of the same specimen, subject and
+ * washes, if there is one.
  */
 void
-bb_session_save_scan (BbSession       *self,
-                      const BbScan    *scan,
-                      const BbPicture *picture,
-                      GBytes          *content)
+bb_session_save_scan_async (BbSession           *self,
+                            const BbScan        *scan,
+                            const BbPicture     *picture,
+                            GBytes              *content,
+                            GAsyncReadyCallback  callback,
+                            gpointer             data)
 {
+  GTask *task = NULL;
   Work *work = NULL;
 
   g_return_if_fail (BB_IS_SESSION (self) && scan != NULL && (picture == NULL || content != NULL));
@@ -190,7 +230,28 @@ bb_session_save_scan (BbSession       *self,
       work->picture = bb_record_copy (&bb_picture_table, picture);
       work->content = g_bytes_ref (content);
     }
-  bb_session_write_async (self, write_scan, work, work_free, written_cb, NULL);
+  task = g_task_new (self, NULL, callback, data);
+  g_task_set_task_data (task, work, work_free);
+  /* The task holds what is written until both are done with it. */
+  bb_session_write_async (self, write_scan, work, NULL, scan_written_cb, task);
+}
+
+/**
+ * bb_session_save_scan_finish:
+ * @self: a session
+ * @result: what the callback was given
+ * @error: return location for a #GError
+ *
+ * Returns: (transfer full) (nullable): the scan as it stands in the book; %NULL with an error
+ */
+BbScan *
+bb_session_save_scan_finish (BbSession     *self,
+                             GAsyncResult  *result,
+                             GError       **error)
+{
+  g_return_val_if_fail (g_task_is_valid (result, self), NULL);
+
+  return g_task_propagate_pointer (G_TASK (result), error);
 }
 
 /**

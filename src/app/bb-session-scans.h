@@ -14,10 +14,15 @@ void    bb_session_load_content_async  (BbSession            *self,
 GBytes *bb_session_load_content_finish (BbSession            *self,
                                         GAsyncResult         *result,
                                         GError              **error);
-void    bb_session_save_scan           (BbSession            *self,
+void    bb_session_save_scan_async     (BbSession            *self,
                                         const BbScan         *scan,
                                         const BbPicture      *picture,
-                                        GBytes               *content);
+                                        GBytes               *content,
+                                        GAsyncReadyCallback   callback,
+                                        gpointer              data);
+BbScan *bb_session_save_scan_finish    (BbSession            *self,
+                                        GAsyncResult         *result,
+                                        GError              **error);
 void    bb_session_keep_grade          (BbSession            *self,
                                         gint64                reading,
                                         BbSubject             subject,

@@ -362,6 +362,7 @@ written_cb (GObject      *source,
  * @func: what to do with the book, in one transaction, on the writing thread
  * @data: (transfer full): a snapshot that @func alone uses
  * @free_data: frees @data
+ * @cancellable: (nullable): keeps @func from being begun
  * @callback: called by the writer when it is written
  * @user_data: for @callback
  *
@@ -372,10 +373,11 @@ _bb_session_write_quietly (BbSession           *self,
                            BbBookFunc           func,
                            gpointer             data,
                            GDestroyNotify       free_data,
+                           GCancellable        *cancellable,
                            GAsyncReadyCallback  callback,
                            gpointer             user_data)
 {
-  bb_writer_run_async (self->writer, self->person, func, data, free_data, NULL, callback, user_data);
+  bb_writer_run_async (self->writer, self->person, func, data, free_data, cancellable, callback, user_data);
 }
 
 /**
