@@ -168,7 +168,8 @@ withdraw_action (GtkWidget  *widget,
   /* The finder may be a step ahead of what is shown, and it is what is shown that goes. */
   if (self->record != NULL)
     bb_session_withdraw (self->session, self->table,
-                         bb_field_get_integer (bb_table_find_field (self->table, "id"), self->record), get_title (self));
+                         bb_field_get_integer (bb_table_find_field (self->table, "id"), self->record),
+                         get_title (self));
 }
 
 static void

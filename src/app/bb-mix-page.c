@@ -8,6 +8,7 @@
 #include "bb-form.h"
 #include "bb-garment-band.h"
 #include "bb-recipe-picker.h"
+#include "bb-revision-menu.h"
 #include "bb-state-badge.h"
 #include "bb-weigh-strip.h"
 #include "bb-worksheet-view.h"
@@ -160,7 +161,7 @@ show_source (BbMixPage *self)
     return;
 
   recipe = bb_book_load (book, &bb_recipe_table, self->revision->recipe, NULL);
-  standing = bb_book_load_standing (book, self->revision->id, NULL);
+  standing = bb_revision_menu_load_standing (bb_page_get_session (BB_PAGE (self)), self->revision->id);
   if (recipe == NULL)
     return;
   if (recipe->colourway != 0)

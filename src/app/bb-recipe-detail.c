@@ -112,12 +112,12 @@ describe_newest (BbRecipeDetail   *self,
   const char *state = NULL;
 
   if (newest == revision)
-    return g_strdup ("");
+    return NULL;
 
   state = bb_choices_get_title (&bb_state_choices, (int) bb_revision_menu_load_state (self->session, newest->id));
 
   /* Translators: the number of a newer revision and its state: Revision 4 is newer (On trial). */
-  return g_strdup_printf (_(" Revision %d is newer (%s)."), (int) newest->number, state);
+  return g_strdup_printf (_("Revision %d is newer (%s)."), (int) newest->number, state);
 }
 
 /* On the first screen: since when it stands as it does, who said so, and on what. */
@@ -133,9 +133,9 @@ show_standing (BbRecipeDetail   *self,
   g_autofree char *head = NULL;
   g_autofree char *text = NULL;
 
-  standing = bb_book_load_standing (bb_session_get_book (self->session), revision->id, NULL);
+  standing = bb_revision_menu_load_standing (self->session, revision->id);
   if (standing == NULL)
-    text = g_strconcat (summary, newest, NULL);
+    text = g_strjoin (" ", summary, newest, NULL);
   else
     {
       const char *state = bb_choices_get_title (&bb_state_choices, standing->state);
@@ -144,7 +144,7 @@ show_standing (BbRecipeDetail   *self,
       person = bb_show_name (self->session, &bb_person_table, standing->person);
       head = *person != '\0' ? g_strdup_printf (_("%s since %s, by %s."), state, since, person)
                              : g_strdup_printf (_("%s since %s."), state, since);
-      text = g_strconcat (head, " ", summary, newest, NULL);
+      text = g_strjoin (" ", head, summary, newest, NULL);
     }
   gtk_label_set_label (self->standing_label, text);
 }

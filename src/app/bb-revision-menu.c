@@ -45,6 +45,27 @@ bind_cb (GtkSignalListItemFactory *factory,
 }
 
 /**
+ * bb_revision_menu_load_standing:
+ * @session: the session
+ * @revision: a revision's key
+ *
+ * Returns: (transfer full) (nullable): where the revision stands; %NULL where nobody has judged it, and where that
+ *   could not be read, which is said
+ */
+BbStanding *
+bb_revision_menu_load_standing (BbSession *session,
+                                gint64     revision)
+{
+  g_autoptr (GError) error = NULL;
+  BbStanding *standing = bb_book_load_standing (bb_session_get_book (session), revision, &error);
+
+  if (standing == NULL && !g_error_matches (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND))
+    bb_session_report (session, error);
+
+  return standing;
+}
+
+/**
  * bb_revision_menu_load_state:
  * @session: the session
  * @revision: a revision's key
@@ -55,7 +76,7 @@ BbState
 bb_revision_menu_load_state (BbSession *session,
                              gint64     revision)
 {
-  g_autoptr (BbStanding) standing = bb_book_load_standing (bb_session_get_book (session), revision, NULL);
+  g_autoptr (BbStanding) standing = bb_revision_menu_load_standing (session, revision);
 
   return standing != NULL ? (BbState) standing->state : BB_STATE_DRAFT;
 }

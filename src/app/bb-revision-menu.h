@@ -11,6 +11,8 @@ void    bb_revision_menu_fill       (GtkDropDown *drop_down,
                                      BbSession   *session,
                                      GPtrArray   *revisions,
                                      guint        selected);
+BbStanding *bb_revision_menu_load_standing (BbSession *session,
+                                            gint64     revision);
 BbState bb_revision_menu_load_state (BbSession   *session,
                                      gint64       revision);
 

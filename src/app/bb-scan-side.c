@@ -325,7 +325,8 @@ file_known_cb (GObject      *source,
   g_autoptr (GFileInfo) info = g_file_query_info_finish (G_FILE (source), result, &error);
 
   if (info != NULL && g_file_info_get_file_type (info) != G_FILE_TYPE_REGULAR)
-    g_set_error_literal (&error, G_IO_ERROR, G_IO_ERROR_NOT_REGULAR_FILE, _("This is not a file that holds a picture."));
+    g_set_error_literal (&error, G_IO_ERROR, G_IO_ERROR_NOT_REGULAR_FILE,
+                         _("This is not a file that holds a picture."));
   else if (info != NULL && g_file_info_get_size (info) > BB_PICTURE_BYTES)
     g_set_error (&error, G_IO_ERROR, G_IO_ERROR_FAILED,
                  _("This file is larger than the %d megabytes that a picture in the book can have."),
@@ -458,7 +459,8 @@ is_shown (BbScanSide   *self,
   if (self->scan == NULL || !is_in_place_of (self->scan, scan))
     return FALSE;
 
-  return gtk_spinner_get_spinning (self->spinner) || self->picture != NULL || (self->content != NULL && self->scan->picture == scan->picture);
+  return gtk_spinner_get_spinning (self->spinner) || self->picture != NULL ||
+         (self->content != NULL && self->scan->picture == scan->picture);
 }
 
 /**
@@ -468,8 +470,8 @@ is_shown (BbScanSide   *self,
  * @title: what the scan is called, for people
  * @scan: a scan of the book, or one that is yet to be made: with its specimen, cycles and subject alone
  *
- * Shows a scan. Where it is the one that stands here already, or a picture was chosen that is yet to take its place, all
- * stays as it is.
+ * Shows a scan. Where it is the one that stands here already, or a picture was chosen that is yet to take its place,
+ * all stays as it is.
  */
 void
 bb_scan_side_show (BbScanSide   *self,

@@ -30,7 +30,12 @@ describe_signed (BbBook            *book,
   g_autofree char *rate = evidence != NULL ? bb_wash_evidence_describe_rate (evidence) : NULL;
   g_autoptr (GString) out = NULL;
 
-  if (rate == NULL || bb_book_find_signature (book, revision->id, &signature, error) != 1)
+  int found = rate != NULL ? bb_book_find_signature (book, revision->id, &signature, error) : -1;
+
+  if (found == 0)
+    g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND, _("%s was signed, and lost its proof at once."),
+                 revision->code);
+  if (found != 1)
     return NULL;
   if (!json)
     /* Translators: a revision's code, then a sentence on how many specimens passed. */

@@ -230,6 +230,36 @@ check_last_runs (Check   *self,
   return TRUE;
 }
 
+/* The bytes of pictures against what they are known by, one picture in memory at a time. */
+static gboolean
+check_pictures (Check   *self,
+                GError **error)
+{
+  g_autoptr (BbStatement) statement = NULL;
+  BbStep step = BB_STEP_ERROR;
+
+  statement = bb_db_prepare (self->db,
+                             "SELECT p.code, p.name, c.content FROM picture p "
+                             "JOIN picture_content c ON c.picture = p.id ORDER BY p.id",
+                             error);
+  if (statement == NULL)
+    return FALSE;
+
+  while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
+    {
+      g_autoptr (GBytes) content = bb_statement_dup_bytes (statement, 2);
+      g_autofree char *found = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, content);
+
+      if (!g_str_equal (found, bb_statement_get_text (statement, 0)))
+        add (self, g_strdup_printf (_("The picture “%s” is damaged: its bytes are not those that were stored."),
+                                    bb_statement_get_text (statement, 1)));
+      if (g_cancellable_set_error_if_cancelled (self->cancellable, error))
+        return FALSE;
+    }
+
+  return step == BB_STEP_DONE;
+}
+
 static gboolean
 check_search_words (Check   *self,
                     GError **error)
@@ -338,7 +368,7 @@ check_all (Check   *self,
 {
   const CheckFunc funcs[] = {
     check_pages, check_references, check_schema, check_search_words, check_noted_words, check_last_runs,
-    check_records,
+    check_pictures, check_records,
   };
 
   for (guint i = 0; i < BB_N_SEARCHES; i++)

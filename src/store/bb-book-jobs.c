@@ -9,6 +9,9 @@
 #include "bb-book-private.h"
 #include "bb-text.h"
 
+/* More digits are a number of the shop's own, and no count of this program's. */
+#define MOST_DIGITS 6
+
 /* The highest count among the numbers that begin with a month. */
 static gboolean
 find_most (BbBook      *self,
@@ -28,7 +31,13 @@ find_most (BbBook      *self,
   bb_statement_bind_text (statement, 1, month);
   bb_statement_bind_text (statement, 2, end);
   while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
-    *most = MAX (*most, g_ascii_strtoll (bb_statement_get_text (statement, 0) + strlen (month), NULL, 10));
+    {
+      const char *count = bb_statement_get_text (statement, 0) + strlen (month);
+
+      /* A number of the shop's own that begins alike is no count. */
+      if (strspn (count, "0123456789") == strlen (count) && strlen (count) <= MOST_DIGITS)
+        *most = MAX (*most, g_ascii_strtoll (count, NULL, 10));
+    }
 
   return step == BB_STEP_DONE;
 }

@@ -90,8 +90,8 @@ append_fabric (GString        *match,
                const BbNarrow *self)
 {
   const char *fibre = bb_choices_get_key (&bb_fibre_choices, self->fibre);
-  double least = isnan (self->mass_least_g_per_m2) ? LEAST_MASS : self->mass_least_g_per_m2;
   double most = isnan (self->mass_most_g_per_m2) ? MOST_MASS : self->mass_most_g_per_m2;
+  double least = isnan (self->mass_least_g_per_m2) ? MIN (LEAST_MASS, most) : self->mass_least_g_per_m2;
   guint n = 0;
 
   if (isnan (self->mass_least_g_per_m2) && isnan (self->mass_most_g_per_m2))
@@ -146,16 +146,20 @@ append_days (GString    *match,
              const char *since,
              const char *until)
 {
-  int first = CLAMP (read_part (since, 0, FIRST_YEAR), FIRST_YEAR, LAST_YEAR);
-  int last = CLAMP (read_part (until, 0, LAST_YEAR), FIRST_YEAR, LAST_YEAR);
+  const int since_year = read_part (since, 0, FIRST_YEAR);
+  const int until_year = read_part (until, 0, LAST_YEAR);
+  const int first = CLAMP (since_year, FIRST_YEAR, LAST_YEAR);
+  const int last = CLAMP (until_year, FIRST_YEAR, LAST_YEAR);
+  /* A day beyond the years that can be asked for says nothing about a month within them. */
+  const int first_month = since_year == first ? read_part (since, 5, 1) : 1;
+  const int last_month = until_year == last ? read_part (until, 5, 12) : 12;
   guint n = 0;
 
   if (since == NULL && until == NULL)
     return;
   g_string_append (match, match->len > 0 ? " AND (" : "(");
   for (int year = first; year <= last; year++)
-    append_year (match, &n, year, year == first ? read_part (since, 5, 1) : 1,
-                 year == last ? read_part (until, 5, 12) : 12);
+    append_year (match, &n, year, year == first ? first_month : 1, year == last ? last_month : 12);
   g_string_append_c (match, ')');
 }
 

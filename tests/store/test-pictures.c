@@ -141,6 +141,8 @@ test_a_changed_byte_is_found (Fixture      *self,
                               gconstpointer unused G_GNUC_UNUSED)
 {
   g_autoptr (GError) error = NULL;
+  g_autoptr (GError) broken = NULL;
+  g_autoptr (GPtrArray) findings = NULL;
   sqlite3 *plain = helper_open_plain (self->path);
 
   g_assert_cmpint (helper_run_plain (plain, "UPDATE picture_content SET content = x'00'"), ==,
@@ -153,6 +155,12 @@ test_a_changed_byte_is_found (Fixture      *self,
 
   g_assert_null (bb_book_load_content (self->book, self->shop->picture->id, &error));
   g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_DAMAGED);
+
+  findings = bb_book_check (self->book, NULL, &broken);
+  g_assert_no_error (broken);
+  /* That a trigger is gone is the other. */
+  g_assert_cmpuint (findings->len, ==, 2);
+  g_assert_true (strstr (findings->pdata[0], "before.png") != NULL || strstr (findings->pdata[1], "before.png") != NULL);
 }
 
 static void

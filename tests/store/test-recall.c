@@ -164,6 +164,25 @@ test_narrowed (Bench         *bench,
   expect (bench, NULL, narrow, 1, 1);
 }
 
+/* What is beyond all that a book can hold finds nothing, or everything, and is no error. */
+static void
+test_narrowed_beyond (Bench         *bench,
+                      gconstpointer  data)
+{
+  g_autoptr (BbNarrow) narrow = bb_narrow_new ();
+
+  (void) data;
+  narrow->mass_most_g_per_m2 = 5;
+  expect (bench, NULL, narrow, 0, 0);
+  narrow->mass_most_g_per_m2 = (double) NAN;
+
+  narrow->since = g_strdup ("1950-12-01");
+  narrow->until = g_strdup ("1951-02-01");
+  expect (bench, NULL, narrow, 0, 0);
+  g_free (g_steal_pointer (&narrow->until));
+  expect (bench, NULL, narrow, 2, 1);
+}
+
 /* Who asks for recipes in a state asks for no jobs. */
 static void
 test_narrowed_by_state (Bench         *bench,
@@ -389,6 +408,7 @@ main (int   argc,
   ADD ("/recall/one-field-for-all", test_one_field_for_all);
   ADD ("/recall/words-follow", test_words_follow);
   ADD ("/recall/narrowed", test_narrowed);
+  ADD ("/recall/narrowed-beyond", test_narrowed_beyond);
   ADD ("/recall/narrowed-by-state", test_narrowed_by_state);
   ADD ("/recall/narrowed-by-day", test_narrowed_by_day);
   ADD ("/recall/narrowing-is-checked", test_narrowing_is_checked);
