@@ -160,7 +160,8 @@ test_a_changed_byte_is_found (Fixture      *self,
   g_assert_no_error (broken);
   /* That a trigger is gone is the other. */
   g_assert_cmpuint (findings->len, ==, 2);
-  g_assert_true (strstr (findings->pdata[0], "before.png") != NULL || strstr (findings->pdata[1], "before.png") != NULL);
+  g_assert_true (strstr (findings->pdata[0], "before.png") != NULL ||
+                 strstr (findings->pdata[1], "before.png") != NULL);
 }
 
 static void
