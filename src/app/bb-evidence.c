@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-evidence-load.h"
 #include "bb-show.h"
 #include "bb-verdict-badge.h"
 
@@ -22,9 +23,7 @@ struct _BbEvidence
   /* owned */
   BbSession *session;
   GArray *ids;
-
-  /* How many specimens have which verdict. */
-  guint counts[3];
+  BbWashEvidence *evidence;
 };
 
 G_DEFINE_FINAL_TYPE (BbEvidence, bb_evidence, GTK_TYPE_BOX)
@@ -56,7 +55,6 @@ add_row (BbEvidence       *self,
   bb_verdict_badge_show (BB_VERDICT_BADGE (badge), line);
   gtk_widget_set_size_request (badge, BADGE_WIDTH, -1);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), badge);
-  self->counts[bb_verdict_badge_get_verdict (BB_VERDICT_BADGE (badge))]++;
   gtk_list_box_append (self->list, row);
   g_array_append_val (self->ids, line->id);
 }
@@ -95,6 +93,7 @@ bb_evidence_show (BbEvidence       *self,
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) lines = NULL;
+  g_autofree char *today = bb_dup_today ();
   GtkListBoxRow *row = NULL;
 
   g_return_if_fail (BB_IS_EVIDENCE (self));
@@ -103,10 +102,12 @@ bb_evidence_show (BbEvidence       *self,
   while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
     gtk_list_box_remove (self->list, GTK_WIDGET (row));
   g_array_set_size (self->ids, 0);
-  memset (self->counts, 0, sizeof self->counts);
+  g_clear_pointer (&self->evidence, bb_wash_evidence_free);
 
   lines = load_lines (bb_session_get_book (session), revision->id, &error);
-  if (lines == NULL)
+  if (lines != NULL)
+    self->evidence = bb_evidence_load (bb_session_get_book (session), revision->id, today, &error);
+  if (error != NULL)
     {
       bb_session_report (session, error);
       return;
@@ -122,18 +123,29 @@ bb_evidence_show (BbEvidence       *self,
  * bb_evidence_dup_summary:
  * @self: the evidence
  *
- * Returns: (transfer full): in one sentence how the specimens stand
+ * Returns: (transfer full): in a sentence or two how the specimens stand, those that count, and what that says
  */
 char *
 bb_evidence_dup_summary (BbEvidence *self)
 {
+  g_autofree char *counted = NULL;
+  g_autofree char *rate = NULL;
+  g_autofree char *apart = NULL;
+
   g_return_val_if_fail (BB_IS_EVIDENCE (self), NULL);
 
-  if (self->ids->len == 0)
+  if (self->ids->len == 0 || self->evidence == NULL)
     return g_strdup (_("No specimen has been washed yet."));
 
-  return g_strdup_printf (_("Specimens: %u passed, %u failed, %u running."), self->counts[BB_VERDICT_PASSED],
-                          self->counts[BB_VERDICT_FAILED], self->counts[BB_VERDICT_OPEN]);
+  counted = g_strdup_printf (_("Specimens: %u passed, %u failed, %u running."), self->evidence->n_passed,
+                             self->evidence->n_failed, self->evidence->n_open);
+  rate = bb_wash_evidence_describe_rate (self->evidence);
+  if (self->evidence->n_apart > 0)
+    apart = g_strdup_printf (ngettext ("%u was washed by another method and does not count.",
+                                       "%u were washed by another method and do not count.", self->evidence->n_apart),
+                             self->evidence->n_apart);
+
+  return g_strjoin (" ", counted, rate, apart, NULL);
 }
 
 static void
@@ -151,6 +163,7 @@ static void
 bb_evidence_finalize (GObject *object)
 {
   g_array_unref (BB_EVIDENCE (object)->ids);
+  g_clear_pointer (&BB_EVIDENCE (object)->evidence, bb_wash_evidence_free);
 
   G_OBJECT_CLASS (bb_evidence_parent_class)->finalize (object);
 }

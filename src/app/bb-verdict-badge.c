@@ -160,17 +160,3 @@ bb_verdict_badge_show (BbVerdictBadge   *self,
       say (self, (BbVerdict) verdict->verdict, text);
     }
 }
-
-/**
- * bb_verdict_badge_get_verdict:
- * @self: a badge
- *
- * Returns: the verdict that it shows
- */
-BbVerdict
-bb_verdict_badge_get_verdict (BbVerdictBadge *self)
-{
-  g_return_val_if_fail (BB_IS_VERDICT_BADGE (self), BB_VERDICT_OPEN);
-
-  return self->verdict;
-}

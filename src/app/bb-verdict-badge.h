@@ -20,6 +20,5 @@ G_DECLARE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, BB, VERDICT_BADGE, GtkBo
 GtkWidget *bb_verdict_badge_new         (void);
 void       bb_verdict_badge_show        (BbVerdictBadge   *self,
                                          const BbWashLine *line);
-BbVerdict  bb_verdict_badge_get_verdict (BbVerdictBadge   *self);
 
 G_END_DECLS
