@@ -49,6 +49,7 @@ static const BbCatalogueInfo info = {
     .search_hint = N_("Garment, fibre, colour…"),
     .count = count,
   },
+  .add_title = N_("Add a Blank"),
   .icon_name = "blankbook-blanks-symbolic",
   .empty_title = N_("No Blanks Yet"),
   .empty_text = N_("Add the garments that the shop prints on: fibres, fabric mass and colours. Settings that work "

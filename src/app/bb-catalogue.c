@@ -134,11 +134,13 @@ add_action (GtkWidget  *widget,
             GVariant   *parameter)
 {
   BbCatalogue *self = BB_CATALOGUE (widget);
+  gpointer record = bb_record_new (self->table);
 
   (void) name;
   (void) parameter;
 
-  bb_catalogue_edit (self, self->table, bb_record_new (self->table), NULL);
+  bb_session_fill_in (self->session, self->table, record);
+  bb_catalogue_edit (self, self->table, record, NULL);
 }
 
 static void
@@ -226,8 +228,6 @@ bb_catalogue_class_init (BbCatalogueClass *klass)
   gtk_widget_class_install_action (widget_class, "catalogue.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "catalogue.edit", NULL, edit_action);
   gtk_widget_class_install_action (widget_class, "catalogue.withdraw", NULL, withdraw_action);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_n, GDK_CONTROL_MASK, "catalogue.add", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_e, GDK_CONTROL_MASK, "catalogue.edit", NULL);
 }
 
 static void
@@ -249,8 +249,6 @@ bb_catalogue_start (BbCatalogue           *self,
                     BbSession             *session,
                     const BbCatalogueInfo *info)
 {
-  g_autofree char *add = NULL;
-
   g_return_if_fail (BB_IS_CATALOGUE (self) && BB_IS_SESSION (session) && self->session == NULL);
 
   self->session = g_object_ref (session);
@@ -259,10 +257,8 @@ bb_catalogue_start (BbCatalogue           *self,
   adw_status_page_set_title (self->empty_page, _(info->empty_title));
   adw_status_page_set_description (self->empty_page, _(info->empty_text));
 
-  /* Translators: adds a record of a kind: "Add: Blank". */
-  add = g_strdup_printf (_("Add: %s"), _(self->table->title));
-  gtk_button_set_label (self->first_button, add);
-  bb_finder_start (self->finder, session, &info->finder, "catalogue.add", add);
+  gtk_button_set_label (self->first_button, _(info->add_title));
+  bb_finder_start (self->finder, session, &info->finder, "catalogue.add", _(info->add_title));
   bb_editor_set_session (self->editor, session, self->table->name);
   bb_editor_resume (self->editor);
 }

@@ -10,6 +10,7 @@ G_BEGIN_DECLS
 /**
  * BbCatalogueInfo:
  * @finder: what the list finds
+ * @add_title: what the button that adds a record says, marked for translation
  * @icon_name: icon of the empty catalogue
  * @empty_title: title of the empty catalogue, marked for translation
  * @empty_text: what to do first, marked for translation
@@ -18,6 +19,7 @@ G_BEGIN_DECLS
  */
 typedef struct {
   BbFinderInfo finder;
+  const char *add_title;
   const char *icon_name;
   const char *empty_title;
   const char *empty_text;

@@ -186,6 +186,99 @@ bb_compat_save_file (GtkWindow        *parent,
 #endif
 }
 
+typedef struct {
+  BbCompatColourFunc func;
+  GObject *data;
+} ColourAnswer;
+
+static ColourAnswer *
+colour_answer_new (BbCompatColourFunc  func,
+                   GObject            *data)
+{
+  ColourAnswer *answer = g_new0 (ColourAnswer, 1);
+
+  answer->func = func;
+  answer->data = g_object_ref (data);
+
+  return answer;
+}
+
+static void
+colour_answer_free (ColourAnswer *answer)
+{
+  g_object_unref (answer->data);
+  g_free (answer);
+}
+
+#if GTK_CHECK_VERSION (4, 10, 0)
+
+static void
+colour_chosen_cb (GObject      *source,
+                  GAsyncResult *result,
+                  gpointer      data)
+{
+  ColourAnswer *answer = data;
+  GdkRGBA *colour = gtk_color_dialog_choose_rgba_finish (GTK_COLOR_DIALOG (source), result, NULL);
+
+  if (colour != NULL)
+    answer->func (colour, answer->data);
+  g_clear_pointer (&colour, gdk_rgba_free);
+  colour_answer_free (answer);
+}
+
+#else
+
+static void
+colour_response_cb (GtkDialog    *dialog,
+                    int           response,
+                    ColourAnswer *answer)
+{
+  GdkRGBA colour;
+
+  if (response == GTK_RESPONSE_OK)
+    {
+      gtk_color_chooser_get_rgba (GTK_COLOR_CHOOSER (dialog), &colour);
+      answer->func (&colour, answer->data);
+    }
+  colour_answer_free (answer);
+  gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
+#endif
+
+/**
+ * bb_compat_choose_colour:
+ * @parent: the window that asks
+ * @title: what is asked for, translated
+ * @colour: the colour that is chosen at first
+ * @func: called with the colour, if one is chosen
+ * @data: for @func, kept until then
+ */
+void
+bb_compat_choose_colour (GtkWindow          *parent,
+                         const char         *title,
+                         const GdkRGBA      *colour,
+                         BbCompatColourFunc  func,
+                         GObject            *data)
+{
+#if GTK_CHECK_VERSION (4, 10, 0)
+  g_autoptr (GtkColorDialog) dialog = gtk_color_dialog_new ();
+
+  gtk_color_dialog_set_title (dialog, title);
+  gtk_color_dialog_set_with_alpha (dialog, FALSE);
+  gtk_color_dialog_choose_rgba (dialog, parent, colour, NULL, colour_chosen_cb, colour_answer_new (func, data));
+#else
+  GtkWidget *dialog = gtk_color_chooser_dialog_new (title, parent);
+
+  gtk_window_set_modal (GTK_WINDOW (dialog), TRUE);
+  gtk_color_chooser_set_use_alpha (GTK_COLOR_CHOOSER (dialog), FALSE);
+  gtk_color_chooser_set_rgba (GTK_COLOR_CHOOSER (dialog), colour);
+  g_object_set (dialog, "show-editor", TRUE, NULL);
+  g_signal_connect (dialog, "response", G_CALLBACK (colour_response_cb), colour_answer_new (func, data));
+  gtk_window_present (GTK_WINDOW (dialog));
+#endif
+}
+
 /**
  * bb_compat_show_about:
  * @parent: the window that asks

@@ -220,7 +220,7 @@ describe_owner (BbEditor      *self,
     {
       const BbField *field = &self->table->fields[i];
 
-      if (field->kind == BB_KIND_REFERENCE && field->required && bb_field_is_set (field, record))
+      if (field->owner && bb_field_is_set (field, record))
         return bb_show_name (self->session, field->target, bb_field_get_integer (field, record));
     }
 
@@ -370,6 +370,21 @@ bb_editor_resume (BbEditor *self)
   bb_record_free (table, record);
 
   return TRUE;
+}
+
+/**
+ * bb_editor_focus:
+ * @self: an editor that is open
+ *
+ * Puts the keyboard into the first field.
+ */
+void
+bb_editor_focus (BbEditor *self)
+{
+  g_return_if_fail (BB_IS_EDITOR (self));
+
+  if (self->form != NULL)
+    gtk_widget_child_focus (GTK_WIDGET (self->form), GTK_DIR_TAB_FORWARD);
 }
 
 /**

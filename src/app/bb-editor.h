@@ -22,6 +22,7 @@ void     bb_editor_open        (BbEditor      *self,
                                 gpointer       record,
                                 const BbField *fixed);
 gboolean bb_editor_resume      (BbEditor      *self);
+void     bb_editor_focus       (BbEditor      *self);
 gboolean bb_editor_is_open     (BbEditor      *self);
 
 G_END_DECLS

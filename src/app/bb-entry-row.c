@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-colour-button.h"
+#include "bb-date-button.h"
 #include "bb-signal.h"
 
 /* Wide enough for most names, narrow enough for the smallest window. */
@@ -104,6 +106,22 @@ set_width (BbEntryRow *self,
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), most);
 }
 
+/* Days and colours can be chosen as well as typed. */
+static GtkWidget *
+make_editor (BbEntryRow    *self,
+             const BbField *field)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->entry));
+  if (field->kind == BB_KIND_DATE)
+    gtk_box_append (GTK_BOX (box), bb_date_button_new (GTK_EDITABLE (self->entry)));
+  else if (field->colour)
+    gtk_box_append (GTK_BOX (box), bb_colour_button_new (GTK_EDITABLE (self->entry)));
+
+  return box;
+}
+
 static void
 bb_entry_row_build (BbFieldRow *row)
 {
@@ -118,7 +136,7 @@ bb_entry_row_build (BbFieldRow *row)
       set_width (self, NUMBER_WIDTH, NUMBER_WIDTH);
       gtk_widget_add_css_class (GTK_WIDGET (self->entry), "numeral");
     }
-  else if (field->kind == BB_KIND_DATE)
+  else if (field->kind == BB_KIND_DATE || field->colour)
     set_width (self, DATE_WIDTH, DATE_WIDTH);
   else
     {
@@ -126,7 +144,7 @@ bb_entry_row_build (BbFieldRow *row)
       gtk_widget_set_hexpand (GTK_WIDGET (self->entry), TRUE);
     }
   g_signal_connect (self->entry, "changed", G_CALLBACK (changed_cb), self);
-  bb_field_row_set_editor (row, GTK_WIDGET (self->entry), GTK_WIDGET (self->entry));
+  bb_field_row_set_editor (row, make_editor (self, field), GTK_WIDGET (self->entry));
 }
 
 static void

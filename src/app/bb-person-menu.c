@@ -5,7 +5,11 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-pick-row.h"
 #include "bb-signal.h"
+
+/* Most characters of a name; the sidebar is narrow. */
+#define NAME_WIDTH 13
 
 static void
 selected_cb (GtkDropDown *drop_down,
@@ -67,6 +71,7 @@ bb_person_menu_connect (GtkDropDown *drop_down,
 {
   g_return_if_fail (GTK_IS_DROP_DOWN (drop_down) && BB_IS_SESSION (session));
 
+  bb_pick_set_width (drop_down, NAME_WIDTH);
   fill (drop_down, session);
   g_signal_connect_object (drop_down, "notify::selected", G_CALLBACK (selected_cb), session, 0);
   g_signal_connect_object (session, "changed", G_CALLBACK (fill), drop_down, G_CONNECT_SWAPPED);

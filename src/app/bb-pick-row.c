@@ -11,7 +11,8 @@
 /* Longer lists than this get a search field. */
 #define SEARCH_FROM 8
 
-/* Most characters in the button. */
+/* Characters in the button. */
+#define LEAST_BUTTON_WIDTH 14
 #define BUTTON_WIDTH 34
 
 struct _BbPickRow
@@ -169,7 +170,8 @@ bb_pick_row_build (BbFieldRow *row)
   self->values = g_array_new (FALSE, FALSE, sizeof (gint64));
   self->titles = gtk_string_list_new (NULL);
   fill (self);
-  self->drop_down = bb_pick_new_drop_down ();
+  self->drop_down = GTK_DROP_DOWN (g_object_new (GTK_TYPE_DROP_DOWN, "valign", GTK_ALIGN_CENTER, NULL));
+  bb_pick_set_width (self->drop_down, BUTTON_WIDTH);
   gtk_drop_down_set_model (self->drop_down, G_LIST_MODEL (self->titles));
   gtk_drop_down_set_enable_search (self->drop_down, self->values->len > SEARCH_FROM);
   g_signal_connect (self->drop_down, "notify::selected", G_CALLBACK (selected_cb), self);
@@ -263,7 +265,7 @@ setup_item_cb (GtkSignalListItemFactory *factory,
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   if (GPOINTER_TO_INT (data) > 0)
     {
-      gtk_label_set_width_chars (GTK_LABEL (label), 14);
+      gtk_label_set_width_chars (GTK_LABEL (label), MIN (LEAST_BUTTON_WIDTH, GPOINTER_TO_INT (data)));
       gtk_label_set_max_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (data));
     }
   gtk_list_item_set_child (list_item, label);
@@ -296,23 +298,23 @@ make_factory (int width)
 }
 
 /**
- * bb_pick_new_drop_down:
+ * bb_pick_set_width:
+ * @drop_down: a drop-down of a #GtkStringList
+ * @width: most characters in the button
  *
- * Returns: (transfer floating): a drop-down of a #GtkStringList whose long names don't widen the form: they are
- *   cut in the button and whole in the list
+ * Lets long names not widen what is around: they are cut in the button and whole in the list.
  */
-GtkDropDown *
-bb_pick_new_drop_down (void)
+void
+bb_pick_set_width (GtkDropDown *drop_down,
+                   int          width)
 {
-  GtkDropDown *drop_down = GTK_DROP_DOWN (g_object_new (GTK_TYPE_DROP_DOWN, NULL));
-  g_autoptr (GtkListItemFactory) button = make_factory (BUTTON_WIDTH);
+  g_autoptr (GtkListItemFactory) button = make_factory (width);
   g_autoptr (GtkListItemFactory) list = make_factory (0);
   g_autoptr (GtkExpression) expression = gtk_property_expression_new (GTK_TYPE_STRING_OBJECT, NULL, "string");
+
+  g_return_if_fail (GTK_IS_DROP_DOWN (drop_down) && width > 0);
 
   gtk_drop_down_set_factory (drop_down, button);
   gtk_drop_down_set_list_factory (drop_down, list);
   gtk_drop_down_set_expression (drop_down, expression);
-  gtk_widget_set_valign (GTK_WIDGET (drop_down), GTK_ALIGN_CENTER);
-
-  return drop_down;
 }

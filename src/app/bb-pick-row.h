@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 #define BB_TYPE_PICK_ROW (bb_pick_row_get_type ())
 G_DECLARE_FINAL_TYPE (BbPickRow, bb_pick_row, BB, PICK_ROW, BbFieldRow)
 
-GtkDropDown *bb_pick_new_drop_down (void);
+void bb_pick_set_width (GtkDropDown *drop_down,
+                        int          width);
 
 G_END_DECLS

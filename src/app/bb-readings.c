@@ -52,7 +52,6 @@ add_action (GtkWidget  *widget,
 {
   BbReadings *self = BB_READINGS (widget);
   g_autoptr (BbReading) reading = bb_reading_new ();
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
 
   (void) name;
   (void) parameter;
@@ -60,8 +59,7 @@ add_action (GtkWidget  *widget,
   if (self->line == NULL)
     return;
   reading->wash_test = self->line->id;
-  reading->read_at = g_date_time_format (now, "%Y-%m-%d");
-  reading->person = bb_session_get_person (self->session);
+  bb_session_fill_in (self->session, &bb_reading_table, reading);
   g_signal_emit (self, signals[SIGNAL_EDIT], 0, reading);
 }
 
@@ -118,12 +116,6 @@ make_label (const char *text,
   return label;
 }
 
-static gboolean
-is_column (const BbField *field)
-{
-  return !field->derived && field->target != &bb_wash_test_table;
-}
-
 static GtkWidget *
 make_edit_button (const BbReading *reading)
 {
@@ -140,6 +132,20 @@ make_edit_button (const BbReading *reading)
   return button;
 }
 
+/* What nobody has read takes no place. */
+static gboolean
+is_column (BbReadings    *self,
+           const BbField *field)
+{
+  if (field->derived || field->owner)
+    return FALSE;
+  for (guint i = 0; i < get_n_readings (self); i++)
+    if (bb_field_is_set (field, get_reading (self, i)))
+      return TRUE;
+
+  return FALSE;
+}
+
 static void
 fill_grid (BbReadings *self)
 {
@@ -153,7 +159,7 @@ fill_grid (BbReadings *self)
     {
       const BbField *field = &bb_reading_table.fields[f];
 
-      if (!is_column (field))
+      if (!is_column (self, field))
         continue;
       gtk_grid_attach (self->grid, make_label (_(field->title), "dim-label"), column, 0, 1, 1);
       for (guint i = 0; i < get_n_readings (self); i++)

@@ -15,6 +15,7 @@ struct _BbRecipePicker
   GtkLabel *label;
   GtkPopover *popover;
   GtkSearchEntry *search_entry;
+  GtkStack *stack;
   GtkListView *list_view;
 
   /* owned */
@@ -60,8 +61,12 @@ search_changed_cb (BbRecipePicker *self)
 {
   const BbQuery query = { .text = gtk_editable_get_text (GTK_EDITABLE (self->search_entry)) };
 
-  if (self->recipes != NULL)
-    bb_line_list_search (self->recipes, &query);
+  if (self->recipes == NULL)
+    return;
+
+  bb_line_list_search (self->recipes, &query);
+  gtk_stack_set_visible_child_name (self->stack, g_list_model_get_n_items (G_LIST_MODEL (self->recipes)) > 0
+                                                   ? "list" : "nothing");
 }
 
 static void
@@ -75,6 +80,7 @@ shown_cb (BbRecipePicker *self)
 {
   search_changed_cb (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->search_entry));
+  gtk_editable_select_region (GTK_EDITABLE (self->search_entry), 0, -1);
 }
 
 /**
@@ -156,6 +162,7 @@ bb_recipe_picker_class_init (BbRecipePickerClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, label);
   gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, popover);
   gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, search_entry);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, stack);
   gtk_widget_class_bind_template_child (widget_class, BbRecipePicker, list_view);
   gtk_widget_class_bind_template_callback (widget_class, shown_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_changed_cb);

@@ -88,3 +88,34 @@ bb_session_dup_form (BbSession  *self,
 
   return state;
 }
+
+/**
+ * bb_session_fill_in:
+ * @self: a session
+ * @table: the record's table
+ * @record: a new record
+ *
+ * Fills in what is known of a new record: that it is of today, and who is at the bench. The person can change both.
+ */
+void
+bb_session_fill_in (BbSession     *self,
+                    const BbTable *table,
+                    gpointer       record)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+
+  g_return_if_fail (BB_IS_SESSION (self) && table != NULL && record != NULL);
+
+  for (guint i = 0; i < table->n_fields; i++)
+    {
+      const BbField *field = &table->fields[i];
+
+      if (field->derived || bb_field_is_set (field, record))
+        continue;
+      if (field->kind == BB_KIND_DATE && field->required)
+        bb_field_set_text (field, record, today);
+      else if (field->kind == BB_KIND_REFERENCE && field->target == &bb_person_table)
+        bb_field_set_integer (field, record, bb_session_get_person (self));
+    }
+}

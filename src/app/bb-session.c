@@ -254,13 +254,14 @@ bb_session_get_person (BbSession *self)
  * @self: a session
  * @person: key of a person, 0 for nobody
  *
- * Sets who works now, and remembers it.
+ * Sets who works now, remembers it, and tells.
  */
 void
 bb_session_set_person (BbSession *self,
                        gint64     person)
 {
   g_autoptr (BbPerson) record = NULL;
+  const gint64 before = self->person;
 
   g_return_if_fail (BB_IS_SESSION (self));
 
@@ -270,6 +271,8 @@ bb_session_set_person (BbSession *self,
   self->person = record != NULL ? person : 0;
   bb_book_set_person (self->book, self->person);
   g_settings_set_string (self->settings, "person", record != NULL ? record->code : "");
+  if (self->person != before)
+    g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
 }
 
 /**

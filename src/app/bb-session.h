@@ -60,5 +60,8 @@ void                 bb_session_keep_form     (BbSession            *self,
                                                const char           *state);
 char                *bb_session_dup_form      (BbSession            *self,
                                                const char           *key);
+void                 bb_session_fill_in       (BbSession            *self,
+                                               const BbTable        *table,
+                                               gpointer              record);
 
 G_END_DECLS

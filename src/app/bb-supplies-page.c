@@ -50,6 +50,7 @@ static const BbCatalogueInfo info = {
     .search_hint = N_("Name, kind, hazard…"),
     .count = count,
   },
+  .add_title = N_("Add a Supply"),
   .icon_name = "blankbook-supplies-symbolic",
   .empty_title = N_("No Supplies Yet"),
   .empty_text = N_("Write down the pretreats, inks, cover sheets and cleaners that the shop uses, from their labels "

@@ -75,6 +75,7 @@ static const BbCatalogueInfo info = {
     .count = count,
     .by_recipe = TRUE,
   },
+  .add_title = N_("Add a Wash Test"),
   .icon_name = "blankbook-wash-symbolic",
   .empty_title = N_("No Wash Tests Yet"),
   .empty_text = N_("Print a specimen by a recipe, label it, and add it here. After its washes, grade it against the "

@@ -7,6 +7,7 @@
 
 #include "bb-blanks-page.h"
 #include "bb-mix-page.h"
+#include "bb-person-dialog.h"
 #include "bb-person-menu.h"
 #include "bb-recipes-page.h"
 #include "bb-safety-page.h"
@@ -226,6 +227,17 @@ show_shortcuts_action (GtkWidget  *widget,
 }
 
 static void
+add_person_action (GtkWidget  *widget,
+                   const char *name,
+                   GVariant   *parameter)
+{
+  (void) name;
+  (void) parameter;
+
+  gtk_window_present (GTK_WINDOW (bb_person_dialog_new (GTK_WINDOW (widget), BB_WINDOW (widget)->session)));
+}
+
+static void
 update_header_cb (GtkListBoxRow *row,
                   GtkListBoxRow *before,
                   gpointer       data)
@@ -332,6 +344,7 @@ bb_window_class_init (BbWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "win.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "win.edit", NULL, edit_action);
   gtk_widget_class_install_action (widget_class, "win.show-shortcuts", NULL, show_shortcuts_action);
+  gtk_widget_class_install_action (widget_class, "win.add-person", NULL, add_person_action);
   add_bindings (widget_class);
 }
 

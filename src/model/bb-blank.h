@@ -87,9 +87,9 @@ BB_DECLARE_TABLE (BbBlank, bb_blank, BB_BLANK_FIELDS);
      .target = &bb_blank_table, .required = TRUE) \
   F (T, TEXT, name, N_("Colour"), .help = N_("What the maker calls the colour."), .limits = BB_BETWEEN (1, 80), \
      .required = TRUE) \
-  F (T, TEXT, srgb, N_("sRGB"), \
+  F (T, TEXT, srgb, N_("Colour on screen"), \
      .help = N_("The garment's colour as #rrggbb, measured or judged beside a screen: an aid for the eye."), \
-     .limits = BB_BETWEEN (7, 7), .required = TRUE) \
+     .limits = BB_BETWEEN (7, 7), .colour = TRUE, .required = TRUE) \
   F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of use."), \
      .derived = TRUE, .stepwise = TRUE)
 

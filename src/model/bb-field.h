@@ -128,6 +128,7 @@ typedef enum {
  * @owner: %TRUE of a reference if the record is a part of what it refers to, and nothing without it
  * @unsealed: %TRUE if it is no part of the record's canonical text
  * @multiline: %TRUE for a text of several lines
+ * @colour: %TRUE for a text that is an sRGB colour, `#rrggbb`
  * @absent_is_null: %TRUE for a list of an output that is written as `null`, not `[]`, where it was not determined
  * @parts_with: the field that is entered together with this one as `a : b`
  * @station: its place in a recipe's chain
@@ -155,6 +156,7 @@ struct _BbField {
   gboolean owner;
   gboolean unsealed;
   gboolean multiline;
+  gboolean colour;
   gboolean absent_is_null;
   const char *parts_with;
   BbStation station;

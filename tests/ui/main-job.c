@@ -290,7 +290,7 @@ static void
 half_type (Stage *stage)
 {
   shop_go (stage, "Blanks");
-  hand_press (stage, ROLE_BUTTON, "Add: Blank");
+  hand_press (stage, ROLE_BUTTON, "Add a Blank");
   hand_enter (stage, "Name", "Half-typed tee");
 }
 

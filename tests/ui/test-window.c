@@ -36,7 +36,7 @@ test_validation (void)
 
   shop_open (stage, path);
   shop_go (stage, "Blanks");
-  hand_press (stage, ROLE_BUTTON, "Add: Blank");
+  hand_press (stage, ROLE_BUTTON, "Add a Blank");
   hand_enter (stage, "Code", "TEE");
   hand_enter (stage, "Name", "A tee");
   hand_enter (stage, "Fabric mass", "heavy");
@@ -157,10 +157,10 @@ test_names (void)
   static const char *const forms[][3] = {
     { "Recipes", "Add a recipe", "Cancel" },
     { "Recipes", "Edit", "Cancel" },
-    { "Wash Log", "Add: Wash test", "Cancel" },
+    { "Wash Log", "Add a Wash Test", "Cancel" },
     { "Wash Log", "Add a Reading", "Cancel" },
-    { "Blanks", "Add: Blank", "Cancel" },
-    { "Supplies", "Add: Supply", "Cancel" },
+    { "Blanks", "Add a Blank", "Cancel" },
+    { "Supplies", "Add a Supply", "Cancel" },
   };
   g_autoptr (Stage) stage = shop_new ("1440x900");
   g_autofree char *path = shop_make_demo (stage);
