@@ -17,6 +17,7 @@
 #include "bb-mix.h"
 #include "bb-nozzle-balance.h"
 #include "bb-pass-rate.h"
+#include "bb-nearest.h"
 #include "bb-picture-calculators.h"
 #include "bb-press-map.h"
 #include "bb-print-mode.h"
@@ -60,6 +61,7 @@ static const BbCalculator * const calculators[] = {
   &bb_trial_plan_calculator,
   &bb_cost_calculator,
   &bb_line_rate_calculator,
+  &bb_nearest_calculator,
 };
 
 /**

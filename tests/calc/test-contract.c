@@ -34,9 +34,28 @@ static const char * const * const wrong_values[] = {
 /* One object of an input: the input itself, or the first item of a list in it. */
 typedef struct {
   const BbCalculator *calculator;
-  const char *list; /* NULL for the input itself */
+  const char *list; /* NULL for the input itself; a list within a list's items is a/b */
   const char *good; /* an input that is answered */
 } Place;
+
+/* The first item of a list, or of a list within its first item; NULL if there is none. */
+static JsonObject *
+find_item (JsonObject *object,
+           const char *list)
+{
+  g_auto (GStrv) names = g_strsplit (list, "/", -1);
+
+  for (guint i = 0; names[i] != NULL; i++)
+    {
+      JsonNode *node = json_object_get_member (object, names[i]);
+
+      if (node == NULL || !JSON_NODE_HOLDS_ARRAY (node) || json_array_get_length (json_node_get_array (node)) == 0)
+        return NULL;
+      object = json_array_get_object_element (json_node_get_array (node), 0);
+    }
+
+  return object;
+}
 
 static JsonObject *
 find_object (const Place *self,
@@ -44,10 +63,7 @@ find_object (const Place *self,
 {
   JsonObject *object = json_node_get_object (root);
 
-  if (self->list == NULL)
-    return object;
-
-  return json_array_get_object_element (json_object_get_array_member (object, self->list), 0);
+  return self->list != NULL ? find_item (object, self->list) : object;
 }
 
 /* The good input, with a text in the place of the key's value; NULL leaves the key out. */
@@ -148,9 +164,7 @@ find_good (JsonArray  *vectors,
           !JSON_NODE_HOLDS_OBJECT (json_object_get_member (vector, "in")))
         continue;
       in = json_object_get_object_member (vector, "in");
-      if (list == NULL || (json_object_has_member (in, list) &&
-                           JSON_NODE_HOLDS_ARRAY (json_object_get_member (in, list)) &&
-                           json_array_get_length (json_object_get_array_member (in, list)) > 0))
+      if (list == NULL || find_item (in, list) != NULL)
         return json_to_string (json_object_get_member (vector, "in"), FALSE);
     }
   g_error ("no vector has %s", list);
@@ -171,8 +185,10 @@ try_table (const BbCalculator *calculator,
       try_field (&place, &table->fields[i]);
       if (table->fields[i].kind == BB_KIND_LIST)
         {
-          g_assert_null (list);
-          try_table (calculator, vectors, table->fields[i].item, table->fields[i].name);
+          g_autofree char *inner = list != NULL ? g_strconcat (list, "/", table->fields[i].name, NULL)
+                                                : g_strdup (table->fields[i].name);
+
+          try_table (calculator, vectors, table->fields[i].item, inner);
         }
     }
 }

@@ -1,0 +1,468 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-calc"
+
+#include "bb-nearest.h"
+
+#include <string.h>
+
+#include "bb-fibre-data.h"
+#include "bb-lab.h"
+
+#define FIBRE_WEIGHT 4.0
+#define MASS_WEIGHT 1.5
+#define KNIT_WEIGHT 1.0
+#define FINISH_WEIGHT 1.0
+#define COLOUR_WEIGHT 2.0
+#define PROOF_WEIGHT 1.5
+#define ALL_WEIGHTS (FIBRE_WEIGHT + MASS_WEIGHT + KNIT_WEIGHT + FINISH_WEIGHT + COLOUR_WEIGHT + PROOF_WEIGHT)
+
+#define WITHIN_FAMILY 0.35
+#define NEARLY 0.5
+#define FARTHEST_DE 50.0
+
+/* Shares of a label are whole per cents: a difference below half of one is none. */
+#define SHARE_SLACK 0.005
+
+/* Below this two colours are one to the eye, side by side and at leisure. Common practice, no source. */
+#define SAME_COLOUR_DE 1.0
+
+/* A difference of mass that is within what a fabric scatters. Common practice, no source. */
+#define SAME_MASS 0.02
+
+/* Candidates and the garment wanted have fields of the same names. */
+typedef struct {
+  const GArray *composition;
+  double mass_g_per_m2;
+  int knit;
+  int finish;
+  const char *colour;
+  const char *srgb;
+} Garment;
+
+static Garment
+wanted_garment (const BbNearestIn *in)
+{
+  return (Garment) { in->composition, in->mass_g_per_m2, in->knit, in->finish, in->colour, in->srgb };
+}
+
+static Garment
+candidate_garment (const BbCandidate *self)
+{
+  return (Garment) { self->composition, self->mass_g_per_m2, self->knit, self->finish, self->colour, self->srgb };
+}
+
+typedef enum {
+  CELLULOSE = 0,
+  PROTEIN,
+  SYNTHETIC,
+  N_FAMILIES
+} Family;
+
+static Family
+family_of (BbFibre fibre)
+{
+  switch (fibre)
+    {
+    case BB_FIBRE_COTTON:
+    case BB_FIBRE_VISCOSE:
+    case BB_FIBRE_MODAL:
+    case BB_FIBRE_LYOCELL:
+    case BB_FIBRE_LINEN:
+    case BB_FIBRE_HEMP:
+      return CELLULOSE;
+    case BB_FIBRE_WOOL:
+    case BB_FIBRE_SILK:
+      return PROTEIN;
+    case BB_FIBRE_POLYESTER:
+    case BB_FIBRE_POLYAMIDE:
+    case BB_FIBRE_ACRYLIC:
+    case BB_FIBRE_POLYPROPYLENE:
+    case BB_FIBRE_ELASTANE:
+    default:
+      return SYNTHETIC;
+    }
+}
+
+static void
+add_shares (const GArray *composition,
+            double        sign,
+            double        shares[BB_N_FIBRES])
+{
+  for (guint i = 0; i < composition->len; i++)
+    {
+      const BbFibreShare *share = &g_array_index (composition, BbFibreShare, i);
+
+      shares[share->fibre] += sign * share->fraction;
+    }
+}
+
+/* A share that changes its fibre leaves one surplus and fills another: half the sum of all is what has to change. */
+static double
+fibre_distance (const GArray *a,
+                const GArray *b)
+{
+  double shares[BB_N_FIBRES] = { 0 };
+  double families[N_FAMILIES] = { 0 };
+  double changed = 0;
+  double left = 0;
+
+  add_shares (a, 1.0, shares);
+  add_shares (b, -1.0, shares);
+  for (int i = 0; i < BB_N_FIBRES; i++)
+    {
+      changed += fabs (shares[i]) / 2.0;
+      families[family_of ((BbFibre) i)] += shares[i];
+    }
+  for (guint i = 0; i < N_FAMILIES; i++)
+    left += fabs (families[i]) / 2.0;
+
+  return WITHIN_FAMILY * (changed - left) + left;
+}
+
+static gboolean
+have_same_fibres (const GArray *a,
+                  const GArray *b)
+{
+  double shares[BB_N_FIBRES] = { 0 };
+
+  add_shares (a, 1.0, shares);
+  add_shares (b, -1.0, shares);
+  for (int i = 0; i < BB_N_FIBRES; i++)
+    if (fabs (shares[i]) > SHARE_SLACK)
+      return FALSE;
+
+  return TRUE;
+}
+
+/* Which knits are near each other: those of one group. */
+static int
+group_of (int knit)
+{
+  switch ((BbKnit) knit)
+    {
+    case BB_KNIT_JERSEY:
+    case BB_KNIT_RIB:
+    case BB_KNIT_INTERLOCK:
+      return 0;
+    case BB_KNIT_FLEECE:
+    case BB_KNIT_TERRY:
+      return 1;
+    case BB_KNIT_PIQUE:
+    case BB_KNIT_MESH:
+      return 2;
+    case BB_KNIT_WOVEN:
+    default:
+      return 3;
+    }
+}
+
+static double
+knit_distance (int a,
+               int b)
+{
+  if (a == b)
+    return 0.0;
+
+  return group_of (a) == group_of (b) ? NEARLY : 1.0;
+}
+
+static double
+finish_distance (int a,
+                 int b)
+{
+  if (a == b)
+    return 0.0;
+
+  return a == BB_FINISH_NONE || b == BB_FINISH_NONE ? NEARLY : 1.0;
+}
+
+/* NaN where one of the colours is not known. */
+static double
+colour_difference (const char *a,
+                   const char *b)
+{
+  guint8 rgb_a[3];
+  guint8 rgb_b[3];
+  cmsCIELab lab_a;
+  cmsCIELab lab_b;
+
+  if (!bb_srgb_parse (a, rgb_a) || !bb_srgb_parse (b, rgb_b))
+    return (double) NAN;
+  lab_a = bb_lab_from_srgb (rgb_a);
+  lab_b = bb_lab_from_srgb (rgb_b);
+
+  return cmsCIE2000DeltaE (&lab_a, &lab_b, 1.0, 1.0, 1.0);
+}
+
+static double
+proof_distance (const BbCandidate *candidate)
+{
+  const double of_state[] = { [BB_STATE_DRAFT] = 0.8, [BB_STATE_ON_TRIAL] = 0.5, [BB_STATE_PROVEN] = 0.0,
+                              [BB_STATE_WITHDRAWN] = 1.0 };
+
+  return (of_state[candidate->state] + 1.0 / (1.0 + (double) candidate->passed)) / 2.0;
+}
+
+static void
+measure (const Garment      *wanted,
+         const BbCandidate  *candidate,
+         BbNear             *near)
+{
+  const Garment garment = candidate_garment (candidate);
+  double mass = fmin (fabs (log2 (garment.mass_g_per_m2 / wanted->mass_g_per_m2)), 1.0);
+  double colour = 0;
+
+  near->name = g_strdup (candidate->name);
+  near->fibre_distance = fibre_distance (garment.composition, wanted->composition);
+  near->mass_difference_g_per_m2 = garment.mass_g_per_m2 - wanted->mass_g_per_m2;
+  near->same_fibres = have_same_fibres (garment.composition, wanted->composition);
+  near->same_knit = garment.knit == wanted->knit;
+  near->same_finish = garment.finish == wanted->finish;
+  near->de_00 = colour_difference (garment.srgb, wanted->srgb);
+  colour = isnan (near->de_00) ? NEARLY : fmin (near->de_00 / FARTHEST_DE, 1.0);
+  near->distance = (FIBRE_WEIGHT * near->fibre_distance + MASS_WEIGHT * mass +
+                    KNIT_WEIGHT * knit_distance (garment.knit, wanted->knit) +
+                    FINISH_WEIGHT * finish_distance (garment.finish, wanted->finish) + COLOUR_WEIGHT * colour +
+                    PROOF_WEIGHT * proof_distance (candidate)) / ALL_WEIGHTS;
+}
+
+static int
+compare_near (gconstpointer a,
+              gconstpointer b)
+{
+  const BbNear *first = a;
+  const BbNear *second = b;
+
+  if (first->distance != second->distance)
+    return first->distance < second->distance ? -1 : 1;
+
+  return (first->candidate > second->candidate) - (first->candidate < second->candidate);
+}
+
+/**
+ * bb_calc_nearest:
+ * @in: a garment, and recipes to choose from
+ * @out: the nearest of them
+ * @error: return location for a #GError; never set
+ *
+ * Ranks recipes by how much their garment is like another; see the top of bb-nearest.h.
+ *
+ * Returns: %TRUE
+ */
+gboolean
+bb_calc_nearest (const BbNearestIn     *in,
+                 BbNearestOut          *out,
+                 G_GNUC_UNUSED GError **error)
+{
+  const BbField *list = bb_table_find_field (&bb_nearest_out_table, "nearest");
+  const Garment wanted = wanted_garment (in);
+  GArray *nearest = bb_field_ensure_array (list, out);
+
+  for (guint i = 0; i < in->candidates->len; i++)
+    {
+      BbNear *near = bb_field_append_item (list, out);
+
+      near->candidate = i;
+      measure (&wanted, &g_array_index (in->candidates, BbCandidate, i), near);
+    }
+  g_array_sort (nearest, compare_near);
+  for (guint i = (guint) in->limit; i < nearest->len; i++)
+    bb_record_clear (&bb_near_table, &g_array_index (nearest, BbNear, i));
+  g_array_set_size (nearest, MIN (nearest->len, (guint) in->limit));
+
+  return TRUE;
+}
+
+static char *
+describe_fibres (const Garment *garment)
+{
+  g_autofree char *fibres = bb_composition_dup_text (garment->composition);
+
+  return g_utf8_strdown (fibres, -1);
+}
+
+static char *
+lower_title (const BbChoices *choices,
+             int              choice)
+{
+  return g_utf8_strdown (bb_choices_get_title (choices, choice), -1);
+}
+
+static char *
+instead (const char *this,
+         const char *that)
+{
+  /* Translators: what a garment is, and what the wanted one is: "navy instead of black". */
+  return g_strdup_printf (_("%s instead of %s"), this, that);
+}
+
+static void
+add_fabric (GPtrArray     *parts,
+            const BbNear  *self,
+            const Garment *garment,
+            const Garment *wanted)
+{
+  if (self->same_fibres > 0 && self->same_knit > 0 && self->same_finish > 0)
+    {
+      g_ptr_array_add (parts, g_strdup (_("same fabric")));
+      return;
+    }
+  if (self->same_fibres > 0)
+    g_ptr_array_add (parts, g_strdup (_("same fibres")));
+  else
+    {
+      g_autofree char *this = describe_fibres (garment);
+      g_autofree char *that = describe_fibres (wanted);
+
+      g_ptr_array_add (parts, instead (this, that));
+    }
+  if (self->same_knit == 0)
+    {
+      g_autofree char *this = lower_title (&bb_knit_choices, garment->knit);
+      g_autofree char *that = lower_title (&bb_knit_choices, wanted->knit);
+
+      g_ptr_array_add (parts, instead (this, that));
+    }
+  if (self->same_finish == 0)
+    {
+      g_autofree char *this = lower_title (&bb_finish_choices, garment->finish);
+      g_autofree char *that = lower_title (&bb_finish_choices, wanted->finish);
+
+      /* Translators: what was done to a fabric, and to the wanted one: "finish: softened instead of none known". */
+      g_ptr_array_add (parts, g_strdup_printf (_("finish: %s instead of %s"), this, that));
+    }
+}
+
+static void
+add_colour (GPtrArray     *parts,
+            const BbNear  *self,
+            const Garment *garment,
+            const Garment *wanted)
+{
+  g_autofree char *names = NULL;
+
+  if (isnan (self->de_00))
+    {
+      g_ptr_array_add (parts, g_strdup (_("its colour is not known")));
+      return;
+    }
+  if (self->de_00 < SAME_COLOUR_DE)
+    {
+      g_ptr_array_add (parts, g_strdup (_("same colour")));
+      return;
+    }
+
+  names = garment->colour != NULL && wanted->colour != NULL ? instead (garment->colour, wanted->colour)
+                                                            : g_strdup (_("another colour"));
+  /* Translators: two colours and how far they lie apart by CIEDE2000: "navy instead of black, ΔE 11". */
+  g_ptr_array_add (parts, g_strdup_printf (_("%s, ΔE %.0f"), names, self->de_00));
+}
+
+static void
+add_mass (GPtrArray           *parts,
+          const BbNear        *self,
+          const Garment       *wanted,
+          const BbUnitContext *context)
+{
+  g_autofree char *by = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, fabs (self->mass_difference_g_per_m2),
+                                                      context);
+
+  if (fabs (self->mass_difference_g_per_m2) < SAME_MASS * wanted->mass_g_per_m2)
+    return;
+  /* Translators: a mass per area, like "40 g/m² heavier". */
+  g_ptr_array_add (parts, self->mass_difference_g_per_m2 > 0 ? g_strdup_printf (_("%s heavier"), by)
+                                                             : g_strdup_printf (_("%s lighter"), by));
+}
+
+static void
+add_proof (GPtrArray         *parts,
+           const BbCandidate *candidate)
+{
+  guint passed = (guint) MIN (candidate->passed, G_MAXINT);
+
+  if (candidate->state != BB_STATE_PROVEN)
+    g_ptr_array_add (parts, lower_title (&bb_state_choices, candidate->state));
+  else if (passed > 0)
+    g_ptr_array_add (parts, g_strdup_printf (ngettext ("proven on %u specimen", "proven on %u specimens", passed),
+                                             passed));
+  else
+    g_ptr_array_add (parts, g_strdup (_("proven")));
+}
+
+/**
+ * bb_near_dup_reasons:
+ * @self: one of the nearest recipes
+ * @in: what it was found from
+ * @context: the units to write in
+ *
+ * Returns: (transfer full): in what its garment is like the wanted one and in what it differs, as a person reads it:
+ *   "same fabric; navy instead of black, ΔE 11; 40 g/m² heavier; proven on 3 specimens"
+ */
+char *
+bb_near_dup_reasons (const BbNear        *self,
+                     const BbNearestIn   *in,
+                     const BbUnitContext *context)
+{
+  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+  const BbCandidate *candidate = NULL;
+  Garment wanted;
+  Garment garment;
+
+  g_return_val_if_fail (self != NULL && in != NULL && self->candidate < (gint64) in->candidates->len, NULL);
+
+  candidate = &g_array_index (in->candidates, BbCandidate, self->candidate);
+  wanted = wanted_garment (in);
+  garment = candidate_garment (candidate);
+  add_fabric (parts, self, &garment, &wanted);
+  add_colour (parts, self, &garment, &wanted);
+  add_mass (parts, self, &wanted, context);
+  add_proof (parts, candidate);
+  g_ptr_array_add (parts, NULL);
+
+  /* Translators: what stands between two reasons. */
+  return g_strjoinv (_("; "), (char **) parts->pdata);
+}
+
+static gboolean
+check_srgb (const char  *srgb,
+            GError     **error)
+{
+  guint8 rgb[3];
+
+  if (srgb == NULL || bb_srgb_parse (srgb, rgb))
+    return TRUE;
+
+  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
+               _("srgb: %s is not a colour. Write it as #rrggbb, like #1b2a49."), srgb);
+  return FALSE;
+}
+
+static gboolean
+check_candidate (gconstpointer record,
+                 GError      **error)
+{
+  const BbCandidate *self = record;
+
+  return bb_composition_check (self->composition, "composition", error) && check_srgb (self->srgb, error);
+}
+
+static gboolean
+check_nearest (gconstpointer record,
+               GError      **error)
+{
+  const BbNearestIn *in = record;
+
+  return bb_composition_check (in->composition, "composition", error) && check_srgb (in->srgb, error);
+}
+
+BB_DEFINE_TABLE (BbCandidate, bb_candidate, "candidate", N_("Recipe"), BB_CANDIDATE_FIELDS, check_candidate)
+BB_DEFINE_TABLE (BbNearestIn, bb_nearest_in, "nearest_in", N_("Nearest recipes"), BB_NEAREST_IN_FIELDS, check_nearest)
+BB_DEFINE_TABLE (BbNear, bb_near, "near", N_("Near recipe"), BB_NEAR_FIELDS, NULL)
+BB_DEFINE_TABLE (BbNearestOut, bb_nearest_out, "nearest_out", N_("Nearest recipes"), BB_NEAREST_OUT_FIELDS, NULL)
+BB_DEFINE_CALCULATOR (Nearest, nearest, "nearest", N_("Nearest recipes"),
+                      .summary = N_("Which recipes lie nearest to a garment that nobody has printed, by fibres, mass, "
+                                    "knit, finish, colour and proof."),
+                      .assumes = N_("The fibre counts most, then how the fabric takes up liquid, then the colour under "
+                                    "the ink. An order to look at things in: a trial says whether a recipe holds."),
+                      .source = N_("CIEDE2000: ISO/CIE 11664-6, by Little CMS; sRGB: IEC 61966-2-1. Weights are common "
+                                   "practice, no source."))
