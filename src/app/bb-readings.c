@@ -7,6 +7,7 @@
 
 #include "bb-show.h"
 #include "bb-verdict-badge.h"
+#include "bb-wash-evidence.h"
 
 struct _BbReadings
 {
@@ -132,18 +133,63 @@ make_edit_button (const BbReading *reading)
   return button;
 }
 
+/* Each reading has a row for its figures, and one for what is said of it. */
+static int
+get_row (guint i)
+{
+  return 2 * (int) i + 1;
+}
+
 /* What nobody has read takes no place. */
 static gboolean
 is_column (BbReadings    *self,
            const BbField *field)
 {
-  if (field->derived || field->owner)
+  if (field->derived || field->owner || field->multiline)
     return FALSE;
   for (guint i = 0; i < get_n_readings (self); i++)
     if (bb_field_is_set (field, get_reading (self, i)))
       return TRUE;
 
   return FALSE;
+}
+
+static void
+attach_column (BbReadings    *self,
+               const BbField *field,
+               int            column)
+{
+  gtk_grid_attach (self->grid, make_label (_(field->title), "dim-label"), column, 0, 1, 1);
+  for (guint i = 0; i < get_n_readings (self); i++)
+    {
+      g_autofree char *text = bb_show_field (self->session, &bb_reading_table, field, get_reading (self, i));
+
+      GtkWidget *label = make_label (*text != '\0' ? text : "–", "numeral");
+
+      /* A name may break, a figure or a day may not. */
+      gtk_label_set_wrap (GTK_LABEL (label), field->kind == BB_KIND_REFERENCE);
+      gtk_grid_attach (self->grid, label, column, get_row (i), 1, 1);
+    }
+}
+
+/* Sentences stand below the reading's figures, as wide as all of these. */
+static void
+attach_sentences (BbReadings *self,
+                  guint       i,
+                  int         n_columns)
+{
+  const BbReading *reading = get_reading (self, i);
+  g_autofree char *dispute = bb_reading_describe_dispute (reading);
+  g_autofree char *text = NULL;
+  GtkWidget *label = NULL;
+
+  if (dispute == NULL && reading->note == NULL)
+    return;
+
+  text = dispute != NULL ? g_strjoin ("\n", dispute, reading->note, NULL) : g_strdup (reading->note);
+  label = make_label (text, "dim-label");
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_grid_attach (self->grid, label, 0, get_row (i) + 1, n_columns, 1);
 }
 
 static void
@@ -156,25 +202,17 @@ fill_grid (BbReadings *self)
     gtk_grid_remove (self->grid, child);
 
   for (guint f = 0; f < bb_reading_table.n_fields; f++)
-    {
-      const BbField *field = &bb_reading_table.fields[f];
-
-      if (!is_column (self, field))
-        continue;
-      gtk_grid_attach (self->grid, make_label (_(field->title), "dim-label"), column, 0, 1, 1);
-      for (guint i = 0; i < get_n_readings (self); i++)
-        {
-          g_autofree char *text = bb_show_field (self->session, &bb_reading_table, field, get_reading (self, i));
-          GtkWidget *label = make_label (*text != '\0' ? text : "–", "numeral");
-
-          gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-          gtk_widget_set_hexpand (label, field->multiline);
-          gtk_grid_attach (self->grid, label, column, (int) i + 1, 1, 1);
-        }
-      column++;
-    }
+    if (is_column (self, &bb_reading_table.fields[f]))
+      attach_column (self, &bb_reading_table.fields[f], column++);
   for (guint i = 0; i < get_n_readings (self); i++)
-    gtk_grid_attach (self->grid, make_edit_button (get_reading (self, i)), column, (int) i + 1, 1, 1);
+    {
+      GtkWidget *button = make_edit_button (get_reading (self, i));
+
+      gtk_widget_set_hexpand (button, TRUE);
+      gtk_widget_set_halign (button, GTK_ALIGN_END);
+      gtk_grid_attach (self->grid, button, column, get_row (i), 1, 1);
+      attach_sentences (self, i, column + 1);
+    }
 }
 
 /**
