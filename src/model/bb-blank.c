@@ -108,6 +108,28 @@ bb_srgb_parse (const char *text,
   return TRUE;
 }
 
+static guint
+to_byte (double value)
+{
+  return (guint) lround (255.0 * CLAMP (value, 0.0, 1.0));
+}
+
+/**
+ * bb_srgb_format:
+ * @red: sRGB value, 0 to 1
+ * @green: sRGB value, 0 to 1
+ * @blue: sRGB value, 0 to 1
+ *
+ * Returns: (transfer full): the nearest colour that can be written as `#rrggbb`
+ */
+char *
+bb_srgb_format (double red,
+                double green,
+                double blue)
+{
+  return g_strdup_printf ("#%02x%02x%02x", to_byte (red), to_byte (green), to_byte (blue));
+}
+
 static gboolean
 check_blank (gconstpointer record,
              GError      **error)

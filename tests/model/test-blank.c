@@ -81,6 +81,25 @@ test_colours (void)
   g_assert_cmpuint (rgb[2], ==, 0xff);
 }
 
+/* Every value that can be written comes back, and what lies between is the nearest of them. */
+static void
+test_colours_are_written (void)
+{
+  g_autofree char *between = bb_srgb_format (0.5, -0.1, 1.2);
+
+  for (guint i = 0; i < 256; i++)
+    {
+      g_autofree char *text = bb_srgb_format (i / 255.0, (255 - i) / 255.0, 0);
+      guint8 rgb[3] = { 0 };
+
+      g_assert_true (bb_srgb_parse (text, rgb));
+      g_assert_cmpuint (rgb[0], ==, i);
+      g_assert_cmpuint (rgb[1], ==, 255 - i);
+      g_assert_cmpuint (rgb[2], ==, 0);
+    }
+  g_assert_cmpstr (between, ==, "#8000ff");
+}
+
 static void
 test_colourway_needs_its_colour (void)
 {
@@ -115,6 +134,7 @@ main (int   argc,
   g_test_add_func ("/blank/shares-make-one", test_shares_make_one);
   g_test_add_func ("/blank/text-as-on-a-label", test_text_as_on_a_label);
   g_test_add_func ("/blank/colours", test_colours);
+  g_test_add_func ("/blank/colours-are-written", test_colours_are_written);
   g_test_add_func ("/blank/colourway-needs-its-colour", test_colourway_needs_its_colour);
 
   return g_test_run ();
