@@ -203,7 +203,7 @@ open_book_action (GSimpleAction *action,
   (void) parameter;
 
   bb_compat_open_file (gtk_application_get_active_window (GTK_APPLICATION (data)), _("Open Book"), _("Books"),
-                       "*.book", open_book_chosen_cb, data);
+                       "*.book", open_book_chosen_cb, data, NULL);
 }
 
 static void

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-blank.h"
 #include "bb-compat.h"
 #include "bb-swatch.h"
 
@@ -21,9 +22,7 @@ static void
 chosen_cb (const GdkRGBA *colour,
            gpointer       data)
 {
-  g_autofree char *text = g_strdup_printf ("#%02x%02x%02x", (guint) ((double) colour->red * 255 + 0.5),
-                                           (guint) ((double) colour->green * 255 + 0.5),
-                                           (guint) ((double) colour->blue * 255 + 0.5));
+  g_autofree char *text = bb_srgb_format ((double) colour->red, (double) colour->green, (double) colour->blue);
 
   gtk_editable_set_text (GTK_EDITABLE (data), text);
 }

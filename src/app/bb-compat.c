@@ -131,6 +131,7 @@ file_answer_new (BbCompatFileFunc func,
  * @pattern: what their names look like, like `*.book`
  * @func: called with the file, if one is chosen
  * @data: for @func
+ * @free_data: (nullable): frees @data once there is an answer, whatever it is
  */
 void
 bb_compat_open_file (GtkWindow        *parent,
@@ -138,7 +139,8 @@ bb_compat_open_file (GtkWindow        *parent,
                      const char       *filter_name,
                      const char       *pattern,
                      BbCompatFileFunc  func,
-                     gpointer          data)
+                     gpointer          data,
+                     GDestroyNotify    free_data)
 {
   g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
 
@@ -151,10 +153,10 @@ bb_compat_open_file (GtkWindow        *parent,
 
     gtk_file_dialog_set_title (dialog, title);
     gtk_file_dialog_set_default_filter (dialog, filter);
-    gtk_file_dialog_open (dialog, parent, NULL, opened_cb, file_answer_new (func, data, NULL));
+    gtk_file_dialog_open (dialog, parent, NULL, opened_cb, file_answer_new (func, data, free_data));
   }
 #else
-  show_chooser (parent, title, GTK_FILE_CHOOSER_ACTION_OPEN, NULL, filter, file_answer_new (func, data, NULL));
+  show_chooser (parent, title, GTK_FILE_CHOOSER_ACTION_OPEN, NULL, filter, file_answer_new (func, data, free_data));
 #endif
 }
 

@@ -20,7 +20,8 @@ void bb_compat_open_file     (GtkWindow          *parent,
                               const char         *filter_name,
                               const char         *pattern,
                               BbCompatFileFunc    func,
-                              gpointer            data);
+                              gpointer            data,
+                              GDestroyNotify      free_data);
 void bb_compat_save_file     (GtkWindow          *parent,
                               const char         *title,
                               const char         *name,

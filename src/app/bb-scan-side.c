@@ -369,9 +369,10 @@ static void
 chosen_cb (GFile    *file,
            gpointer  data)
 {
-  g_autoptr (BbScanSide) self = data;
+  BbScanSide *self = BB_SCAN_SIDE (data);
 
-  if (file != NULL)
+  /* The window may be gone by now. */
+  if (gtk_widget_get_root (GTK_WIDGET (self)) != NULL)
     bb_scan_side_take_file (self, file);
 }
 
@@ -379,7 +380,7 @@ static void
 choose_cb (BbScanSide *self)
 {
   bb_compat_open_file (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))), _("Choose a Scan"), _("PNG pictures"),
-                       "*.png", chosen_cb, g_object_ref (self));
+                       "*.png", chosen_cb, g_object_ref (self), g_object_unref);
 }
 
 static gboolean
