@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-artwork-panel.h"
 #include "bb-form.h"
 #include "bb-garment-band.h"
 #include "bb-recipe-picker.h"
@@ -15,7 +16,7 @@
 
 /* Under this key the figures are kept, so that they are there again after a restart. */
 #define KEPT_KEY "mix"
-#define KEPT_TYPE "(xa{ss})"
+#define KEPT_TYPE "(xa{ss}" BB_ARTWORK_PANEL_STATE ")"
 
 struct _BbMixPage
 {
@@ -28,9 +29,11 @@ struct _BbMixPage
   BbGarmentBand *band;
   GtkLabel *source_label;
   BbStateBadge *badge;
+  GtkStack *stack;
   GtkLabel *departure_label;
   BbWorksheetView *worksheet;
   BbWeighStrip *weigh_strip;
+  BbArtworkPanel *artwork;
 
   BbForm *form;
 
@@ -48,8 +51,10 @@ keep (BbMixPage *self)
   g_autofree char *text = NULL;
 
   g_clear_handle_id (&self->keep_source, g_source_remove);
-  kept = g_variant_ref_sink (g_variant_new ("(x@a{ss})", self->revision != NULL ? self->revision->id : (gint64) 0,
-                                            bb_form_save_state (self->form)));
+  kept = g_variant_ref_sink (g_variant_new ("(x@a{ss}@" BB_ARTWORK_PANEL_STATE ")",
+                                            self->revision != NULL ? self->revision->id : (gint64) 0,
+                                            bb_form_save_state (self->form),
+                                            bb_artwork_panel_save_state (self->artwork)));
   text = g_variant_print (kept, FALSE);
   bb_session_keep_form (bb_page_get_session (BB_PAGE (self)), KEPT_KEY, text);
 }
@@ -73,6 +78,34 @@ closing_cb (BbMixPage *self)
 }
 
 static void
+set_size (BbMixPage *self,
+          double     width_mm,
+          double     height_mm)
+{
+  bb_form_set_fixed (self->form, bb_table_find_field (&bb_worksheet_in_table, "print_width_mm"), width_mm);
+  bb_form_set_fixed (self->form, bb_table_find_field (&bb_worksheet_in_table, "print_height_mm"), height_mm);
+}
+
+/* An artwork keeps its ratio: what is typed of one side decides the other. */
+static void
+follow_artwork (BbMixPage     *self,
+                BbWorksheetIn *draft)
+{
+  double width_mm = draft->print_width_mm;
+  double height_mm = draft->print_height_mm;
+
+  if (!bb_artwork_panel_follow (self->artwork, &width_mm, &height_mm))
+    return;
+
+  if (height_mm != draft->print_height_mm)
+    bb_form_set_fixed (self->form, bb_table_find_field (&bb_worksheet_in_table, "print_height_mm"), height_mm);
+  if (width_mm != draft->print_width_mm)
+    bb_form_set_fixed (self->form, bb_table_find_field (&bb_worksheet_in_table, "print_width_mm"), width_mm);
+  draft->print_width_mm = width_mm;
+  draft->print_height_mm = height_mm;
+}
+
+static void
 update_box (BbMixPage     *self,
             BbWorksheetIn *in)
 {
@@ -83,9 +116,13 @@ update_box (BbMixPage     *self,
     {
       bb_session_set_box_area (session, box.box_area_m2);
       bb_weigh_strip_set_target (self->weigh_strip, in->laydown_g_per_m2, box.box_area_m2);
+      bb_artwork_panel_set_box (self->artwork, &box);
     }
   else
-    bb_weigh_strip_set_target (self->weigh_strip, (double) NAN, (double) NAN);
+    {
+      bb_weigh_strip_set_target (self->weigh_strip, (double) NAN, (double) NAN);
+      bb_artwork_panel_set_box (self->artwork, NULL);
+    }
 }
 
 /* What was changed against the recipe is said before anything is poured. */
@@ -115,14 +152,16 @@ update (BbMixPage *self)
   g_autoptr (GError) error = NULL;
   BbWorksheet sheet;
 
+  follow_artwork (self, draft);
   update_box (self, draft);
   in = bb_form_dup_record (self->form, FALSE);
   if (in == NULL)
     {
       bb_worksheet_view_show_empty (self->worksheet, self->revision != NULL
-                                      ? _("Give the size of the print and how many garments.")
-                                      : _("Choose a recipe or type its figures, then the size of the print and how "
-                                          "many garments."));
+                                      ? _("Give the size of the print, or drop its artwork here, and how many "
+                                          "garments.")
+                                      : _("Choose a recipe or type its figures, then give the size of the print, or "
+                                          "drop its artwork here, and how many garments."));
       gtk_widget_set_visible (GTK_WIDGET (self->departure_label), FALSE);
       gtk_label_set_label (self->source_label, "");
       return;
@@ -145,6 +184,28 @@ form_changed_cb (BbMixPage *self)
 }
 
 static void
+artwork_started_cb (BbMixPage *self)
+{
+  gtk_stack_set_visible_child_name (self->stack, "artwork");
+}
+
+static void
+artwork_sized_cb (BbMixPage *self,
+                  double     width_mm,
+                  double     height_mm)
+{
+  set_size (self, width_mm, height_mm);
+  update (self);
+}
+
+static void
+artwork_changed_cb (BbMixPage *self)
+{
+  update (self);
+  keep (self);
+}
+
+static void
 show_source (BbMixPage *self)
 {
   BbBook *book = bb_session_get_book (bb_page_get_session (BB_PAGE (self)));
@@ -158,7 +219,10 @@ show_source (BbMixPage *self)
                                                                    : _("Choose a Recipe"));
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "mix.open-recipe", self->revision != NULL);
   if (self->revision == NULL)
-    return;
+    {
+      bb_artwork_panel_set_recipe (self->artwork, NULL, NULL, BB_CHOICE_NONE);
+      return;
+    }
 
   recipe = bb_book_load (book, &bb_recipe_table, self->revision->recipe, NULL);
   standing = bb_revision_menu_load_standing (bb_page_get_session (BB_PAGE (self)), self->revision->id);
@@ -169,6 +233,7 @@ show_source (BbMixPage *self)
   text = g_strdup_printf (_("%s · Revision %d"), recipe->code, (int) self->revision->number);
   bb_garment_band_set_title (self->band, recipe->name, text);
   bb_garment_band_set_colour (self->band, colourway != NULL ? colourway->srgb : NULL, (BbShade) recipe->shade);
+  bb_artwork_panel_set_recipe (self->artwork, recipe, colourway, self->revision->print_mode);
   bb_state_badge_set_state (self->badge, standing != NULL ? (BbState) standing->state : BB_STATE_DRAFT);
 }
 
@@ -231,6 +296,8 @@ clear_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
+  bb_artwork_panel_clear (self->artwork);
+  gtk_stack_set_visible_child_name (self->stack, "worksheet");
   bb_form_load (self->form, fresh);
   take_revision (self, NULL);
   keep (self);
@@ -257,6 +324,7 @@ resume (BbMixPage *self)
   g_autofree char *text = bb_session_dup_form (session, KEPT_KEY);
   g_autoptr (GVariant) kept = NULL;
   g_autoptr (GVariant) state = NULL;
+  g_autoptr (GVariant) artwork = NULL;
   gint64 id = 0;
 
   if (text != NULL)
@@ -264,11 +332,13 @@ resume (BbMixPage *self)
   if (kept == NULL)
     return;
 
-  g_variant_get (kept, "(x@a{ss})", &id, &state);
+  g_variant_get (kept, "(x@a{ss}@" BB_ARTWORK_PANEL_STATE ")", &id, &state, &artwork);
   if (id != 0)
     take_revision (self, bb_book_load (bb_session_get_book (session), &bb_revision_table, id, NULL));
   bb_form_load_state (self->form, state);
   update (self);
+  bb_artwork_panel_load_state (self->artwork, artwork);
+  gtk_stack_set_visible_child_name (self->stack, "worksheet");
 }
 
 static void
@@ -285,6 +355,8 @@ bb_mix_page_start (BbPage *page)
   g_signal_connect_object (session, "closing", G_CALLBACK (closing_cb), self, G_CONNECT_SWAPPED);
   bb_recipe_picker_set_session (self->picker, session);
   bb_weigh_strip_set_session (self->weigh_strip, session);
+  bb_artwork_panel_set_session (self->artwork, session);
+  bb_artwork_panel_take_drops (self->artwork, GTK_WIDGET (self));
   resume (self);
 }
 
@@ -351,6 +423,7 @@ bb_mix_page_class_init (BbMixPageClass *klass)
   page_class->focus = bb_mix_page_focus;
   page_class->find = bb_mix_page_find;
 
+  g_type_ensure (BB_TYPE_ARTWORK_PANEL);
   g_type_ensure (BB_TYPE_RECIPE_PICKER);
   g_type_ensure (BB_TYPE_STATE_BADGE);
   g_type_ensure (BB_TYPE_GARMENT_BAND);
@@ -363,10 +436,15 @@ bb_mix_page_class_init (BbMixPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, band);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, source_label);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, badge);
+  gtk_widget_class_bind_template_child (widget_class, BbMixPage, stack);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, departure_label);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, worksheet);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, weigh_strip);
+  gtk_widget_class_bind_template_child (widget_class, BbMixPage, artwork);
   gtk_widget_class_bind_template_callback (widget_class, picked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, artwork_started_cb);
+  gtk_widget_class_bind_template_callback (widget_class, artwork_sized_cb);
+  gtk_widget_class_bind_template_callback (widget_class, artwork_changed_cb);
   gtk_widget_class_install_action (widget_class, "mix.clear", NULL, clear_action);
   gtk_widget_class_install_action (widget_class, "mix.open-recipe", NULL, open_recipe_action);
 }

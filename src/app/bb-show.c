@@ -80,3 +80,22 @@ bb_show_limits (BbSession     *session,
 
   return g_strdup_printf (_("From %s to %s."), low, high);
 }
+
+/**
+ * bb_show_size:
+ * @units: how numbers are shown
+ * @width_mm: a width
+ * @height_mm: a height
+ *
+ * Returns: (transfer full): the two, as `300 × 400 mm`
+ */
+char *
+bb_show_size (const BbUnitContext *units,
+              double               width_mm,
+              double               height_mm)
+{
+  g_autofree char *width = bb_quantity_format (BB_QUANTITY_LENGTH, width_mm, units);
+  g_autofree char *height = bb_quantity_format_with_unit (BB_QUANTITY_LENGTH, height_mm, units);
+
+  return g_strdup_printf ("%s × %s", width, height);
+}

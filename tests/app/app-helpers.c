@@ -31,21 +31,29 @@ get_crowd (void)
 }
 
 BbSession *
+helper_open_session (const char *path)
+{
+  g_autoptr (GSettings) settings = g_settings_new ("io.blankbook.Blankbook");
+  g_autoptr (GError) error = NULL;
+  BbSession *session = bb_session_new (path, settings, &error);
+
+  g_assert_no_error (error);
+
+  return session;
+}
+
+BbSession *
 helper_open_crowd (void)
 {
   g_autofree char *path = helper_new_path ();
-  g_autoptr (GSettings) settings = g_settings_new ("io.blankbook.Blankbook");
   g_autoptr (GError) error = NULL;
   GBytes *crowd = get_crowd ();
-  BbSession *session = NULL;
 
   g_file_set_contents_full (path, g_bytes_get_data (crowd, NULL), (gssize) g_bytes_get_size (crowd),
                             G_FILE_SET_CONTENTS_NONE, 0600, &error);
   g_assert_no_error (error);
-  session = bb_session_new (path, settings, &error);
-  g_assert_no_error (error);
 
-  return session;
+  return helper_open_session (path);
 }
 
 void

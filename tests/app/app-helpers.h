@@ -12,8 +12,9 @@ G_BEGIN_DECLS
 
 typedef gboolean (*Condition) (gpointer data);
 
-/* A book with MANY records of each kind, for one test alone: what it writes is gone with it. */
+/* A book with MANY records of each kind, for one test alone: what it writes is gone with it. Or any other. */
 BbSession  *helper_open_crowd   (void);
+BbSession  *helper_open_session (const char *path);
 void        helper_end_session  (BbSession  *session);
 
 /* Lets the window work until something holds; half a minute without it is a failure. */

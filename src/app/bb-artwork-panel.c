@@ -1,0 +1,452 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-artwork-panel"
+
+#include "bb-artwork-panel.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-artwork-reader.h"
+#include "bb-artwork-view.h"
+
+struct _BbArtworkPanel
+{
+  AdwBin parent_instance;
+
+  /* template */
+  BbArtworkReader *reader;
+  GtkBox *empty_box;
+  BbArtworkView *view;
+
+  /* owned */
+  BbSession *session;
+  BbArtworkPicture *picture;
+
+  /* The print's size as the form has it, and whether a person typed it. */
+  double width_mm;
+  double height_mm;
+  gboolean is_typed;
+};
+
+G_DEFINE_FINAL_TYPE (BbArtworkPanel, bb_artwork_panel, ADW_TYPE_BIN)
+
+enum {
+  SIGNAL_STARTED,
+  SIGNAL_SIZED,
+  SIGNAL_CHANGED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+static gboolean
+is_size (double mm)
+{
+  return isfinite (mm) && mm > 0;
+}
+
+static gboolean
+has_art (BbArtworkPanel *self)
+{
+  return self->picture != NULL && self->picture->counts.left != self->picture->counts.right;
+}
+
+/* Size */
+
+/* What was typed stands; where nothing was, the file's own size does. */
+static double
+choose_width (BbArtworkPanel *self)
+{
+  const double natural_mm = bb_placement_natural_width (&self->picture->counts);
+
+  if (!self->is_typed && !isnan (natural_mm))
+    return natural_mm;
+  if (is_size (self->width_mm))
+    return self->width_mm;
+  if (is_size (self->height_mm))
+    return bb_placement_width_for_height (&self->picture->counts, self->height_mm);
+
+  return natural_mm;
+}
+
+static void
+set_size (BbArtworkPanel *self,
+          double          width_mm,
+          double          height_mm)
+{
+  self->width_mm = width_mm;
+  self->height_mm = height_mm;
+  bb_artwork_view_set_width (self->view, is_size (width_mm) ? width_mm : (double) NAN);
+}
+
+static void
+size_picture (BbArtworkPanel *self)
+{
+  const double width_mm = choose_width (self);
+
+  if (!has_art (self) || isnan (width_mm))
+    return;
+
+  set_size (self, width_mm, bb_placement_height_for_width (&self->picture->counts, width_mm));
+  g_signal_emit (self, signals[SIGNAL_SIZED], 0, self->width_mm, self->height_mm);
+}
+
+/**
+ * bb_artwork_panel_follow:
+ * @self: a panel
+ * @width_mm: (inout): width of the print as the form has it; NaN where it has none
+ * @height_mm: (inout): its height
+ *
+ * Tells what the form has now. Where a person changed one of the two, the other is made to suit the artwork.
+ *
+ * Returns: %TRUE if the panel changed one of them
+ */
+gboolean
+bb_artwork_panel_follow (BbArtworkPanel *self,
+                         double         *width_mm,
+                         double         *height_mm)
+{
+  gboolean width_changed = FALSE;
+  gboolean height_changed = FALSE;
+
+  g_return_val_if_fail (BB_IS_ARTWORK_PANEL (self), FALSE);
+
+  width_changed = is_size (*width_mm) && *width_mm != self->width_mm;
+  height_changed = is_size (*height_mm) && *height_mm != self->height_mm;
+
+  self->is_typed = self->is_typed || width_changed || height_changed;
+  if (!has_art (self))
+    {
+      set_size (self, *width_mm, *height_mm);
+      return FALSE;
+    }
+  if (!width_changed && !height_changed)
+    return FALSE;
+
+  if (width_changed)
+    *height_mm = bb_placement_height_for_width (&self->picture->counts, *width_mm);
+  else
+    *width_mm = bb_placement_width_for_height (&self->picture->counts, *height_mm);
+  set_size (self, *width_mm, *height_mm);
+
+  return TRUE;
+}
+
+/**
+ * bb_artwork_panel_set_box:
+ * @self: a panel
+ * @box: (nullable): what is sprayed around the print, or %NULL where that is not known
+ */
+void
+bb_artwork_panel_set_box (BbArtworkPanel *self,
+                          const BbBoxOut *box)
+{
+  g_return_if_fail (BB_IS_ARTWORK_PANEL (self));
+
+  bb_artwork_view_set_box (self->view, box);
+}
+
+/* The artwork */
+
+static void
+take_picture (BbArtworkPanel   *self,
+              BbArtworkPicture *picture)
+{
+  bb_artwork_view_set_picture (self->view, NULL);
+  g_clear_pointer (&self->picture, bb_artwork_picture_free);
+  self->picture = picture;
+  gtk_widget_set_visible (GTK_WIDGET (self->empty_box), picture == NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->view), picture != NULL);
+  if (picture == NULL)
+    return;
+
+  size_picture (self);
+  bb_artwork_view_set_picture (self->view, picture);
+}
+
+static void
+started_cb (BbArtworkPanel *self)
+{
+  g_signal_emit (self, signals[SIGNAL_STARTED], 0);
+}
+
+/* A file that was kept may be gone while nobody looks at the panel. */
+static void
+refused_cb (BbArtworkPanel *self,
+            const char     *message)
+{
+  if (self->session != NULL && !gtk_widget_get_mapped (GTK_WIDGET (self)))
+    bb_session_say (self->session, message);
+}
+
+static void
+read_cb (BbArtworkPanel *self)
+{
+  take_picture (self, bb_artwork_reader_take_picture (self->reader));
+  g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
+}
+
+/**
+ * bb_artwork_panel_load:
+ * @self: a panel
+ * @path: a file's name
+ *
+ * Reads an artwork, as if it had been dropped.
+ */
+void
+bb_artwork_panel_load (BbArtworkPanel *self,
+                       const char     *path)
+{
+  g_return_if_fail (BB_IS_ARTWORK_PANEL (self) && path != NULL);
+
+  bb_artwork_reader_load (self->reader, path);
+}
+
+/**
+ * bb_artwork_panel_take_drops:
+ * @self: a panel
+ * @widget: a widget around it
+ *
+ * Lets files be dropped on a larger place than the panel is.
+ */
+void
+bb_artwork_panel_take_drops (BbArtworkPanel *self,
+                             GtkWidget      *widget)
+{
+  g_return_if_fail (BB_IS_ARTWORK_PANEL (self) && GTK_IS_WIDGET (widget));
+
+  bb_artwork_reader_take_drops (self->reader, widget);
+}
+
+static void
+choose_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  (void) name;
+  (void) parameter;
+
+  bb_artwork_reader_choose (BB_ARTWORK_PANEL (widget)->reader);
+}
+
+static void
+remove_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  BbArtworkPanel *self = BB_ARTWORK_PANEL (widget);
+
+  (void) name;
+  (void) parameter;
+
+  bb_artwork_panel_clear (self);
+  g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
+}
+
+static void
+garment_picked_cb (BbArtworkPanel *self)
+{
+  g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
+}
+
+/**
+ * bb_artwork_panel_clear:
+ * @self: a panel
+ *
+ * Puts the artwork away, and a reading under way. The form keeps the print's size.
+ */
+void
+bb_artwork_panel_clear (BbArtworkPanel *self)
+{
+  g_return_if_fail (BB_IS_ARTWORK_PANEL (self));
+
+  self->is_typed = FALSE;
+  bb_artwork_reader_clear (self->reader);
+  take_picture (self, NULL);
+  bb_artwork_view_pick_garment (self->view, NULL, NULL);
+}
+
+/**
+ * bb_artwork_panel_set_session:
+ * @self: a panel
+ * @session: the session
+ */
+void
+bb_artwork_panel_set_session (BbArtworkPanel *self,
+                              BbSession      *session)
+{
+  g_return_if_fail (BB_IS_ARTWORK_PANEL (self) && self->session == NULL);
+
+  self->session = g_object_ref (session);
+  bb_artwork_view_set_session (self->view, session);
+}
+
+/**
+ * bb_artwork_panel_set_recipe:
+ * @self: a panel
+ * @recipe: (nullable): the recipe in hand
+ * @colourway: (nullable): its one colour, if it is for one
+ * @mode: its #BbPrintMode, or %BB_CHOICE_NONE
+ *
+ * Tells on which garment the artwork is to be printed, and how.
+ */
+void
+bb_artwork_panel_set_recipe (BbArtworkPanel    *self,
+                             const BbRecipe    *recipe,
+                             const BbColourway *colourway,
+                             int                mode)
+{
+  g_return_if_fail (BB_IS_ARTWORK_PANEL (self));
+
+  bb_artwork_view_set_recipe (self->view, recipe, colourway, mode);
+}
+
+/**
+ * bb_artwork_panel_get_coverage:
+ * @self: a panel
+ *
+ * Returns: (nullable): how much of the art box each ink covers in the mode that is shown, or %NULL without an artwork
+ */
+const BbCoverage *
+bb_artwork_panel_get_coverage (BbArtworkPanel *self)
+{
+  g_return_val_if_fail (BB_IS_ARTWORK_PANEL (self), NULL);
+
+  return bb_artwork_view_get_coverage (self->view);
+}
+
+/**
+ * bb_artwork_panel_save_state:
+ * @self: a panel
+ *
+ * Returns: (transfer floating): what is kept of it, as %BB_ARTWORK_PANEL_STATE
+ */
+GVariant *
+bb_artwork_panel_save_state (BbArtworkPanel *self)
+{
+  const char *path = NULL;
+  const char *srgb = NULL;
+  const char *name = NULL;
+
+  g_return_val_if_fail (BB_IS_ARTWORK_PANEL (self), NULL);
+
+  path = self->picture != NULL ? self->picture->path : bb_artwork_reader_get_unread (self->reader);
+  if (!bb_artwork_view_get_garment (self->view, &srgb, &name))
+    srgb = name = "";
+
+  return g_variant_new ("(@ayss)", g_variant_new_bytestring (path != NULL ? path : ""), srgb,
+                        name);
+}
+
+/**
+ * bb_artwork_panel_load_state:
+ * @self: a panel
+ * @state: what bb_artwork_panel_save_state() gave earlier
+ *
+ * Reads the artwork again. If its file is gone, the panel says so.
+ */
+void
+bb_artwork_panel_load_state (BbArtworkPanel *self,
+                             GVariant       *state)
+{
+  g_autoptr (GVariant) kept_path = NULL;
+  const char *path = NULL;
+  const char *srgb = NULL;
+  const char *name = NULL;
+  guint8 rgb[3];
+
+  g_return_if_fail (BB_IS_ARTWORK_PANEL (self) &&
+                    g_variant_is_of_type (state, G_VARIANT_TYPE (BB_ARTWORK_PANEL_STATE)));
+
+  g_variant_get (state, "(@ay&s&s)", &kept_path, &srgb, &name);
+  path = g_variant_get_bytestring (kept_path);
+  if (bb_srgb_parse (srgb, rgb))
+    bb_artwork_view_pick_garment (self->view, srgb, name);
+  if (*path != '\0')
+    bb_artwork_panel_load (self, path);
+}
+
+static void
+bb_artwork_panel_dispose (GObject *object)
+{
+  BbArtworkPanel *self = BB_ARTWORK_PANEL (object);
+
+  if (self->view != NULL)
+    {
+      bb_artwork_view_set_picture (self->view, NULL);
+      self->view = NULL;
+    }
+  g_clear_object (&self->session);
+  adw_bin_set_child (ADW_BIN (self), NULL);
+
+  G_OBJECT_CLASS (bb_artwork_panel_parent_class)->dispose (object);
+}
+
+static void
+bb_artwork_panel_finalize (GObject *object)
+{
+  BbArtworkPanel *self = BB_ARTWORK_PANEL (object);
+
+  g_clear_pointer (&self->picture, bb_artwork_picture_free);
+
+  G_OBJECT_CLASS (bb_artwork_panel_parent_class)->finalize (object);
+}
+
+static void
+install_signals (void)
+{
+  /**
+   * BbArtworkPanel::started:
+   *
+   * An artwork is being read: a good moment to show the panel.
+   */
+  signals[SIGNAL_STARTED] = g_signal_new ("started", BB_TYPE_ARTWORK_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                          G_TYPE_NONE, 0);
+  /**
+   * BbArtworkPanel::sized:
+   * @width_mm: width of what is visible of the artwork
+   * @height_mm: its height
+   *
+   * A new artwork has a size, which the form has to take.
+   */
+  signals[SIGNAL_SIZED] = g_signal_new ("sized", BB_TYPE_ARTWORK_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                        G_TYPE_NONE, 2, G_TYPE_DOUBLE, G_TYPE_DOUBLE);
+  /**
+   * BbArtworkPanel::changed:
+   *
+   * There is something else to be kept of the panel.
+   */
+  signals[SIGNAL_CHANGED] = g_signal_new ("changed", BB_TYPE_ARTWORK_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                          G_TYPE_NONE, 0);
+}
+
+static void
+bb_artwork_panel_class_init (BbArtworkPanelClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_artwork_panel_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bb_artwork_panel_finalize;
+  install_signals ();
+
+  g_type_ensure (BB_TYPE_ARTWORK_READER);
+  g_type_ensure (BB_TYPE_ARTWORK_VIEW);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-artwork-panel.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbArtworkPanel, reader);
+  gtk_widget_class_bind_template_child (widget_class, BbArtworkPanel, empty_box);
+  gtk_widget_class_bind_template_child (widget_class, BbArtworkPanel, view);
+  gtk_widget_class_bind_template_callback (widget_class, started_cb);
+  gtk_widget_class_bind_template_callback (widget_class, read_cb);
+  gtk_widget_class_bind_template_callback (widget_class, refused_cb);
+  gtk_widget_class_bind_template_callback (widget_class, garment_picked_cb);
+  gtk_widget_class_install_action (widget_class, "artwork.choose", NULL, choose_action);
+  gtk_widget_class_install_action (widget_class, "artwork.remove", NULL, remove_action);
+}
+
+static void
+bb_artwork_panel_init (BbArtworkPanel *self)
+{
+  self->width_mm = (double) NAN;
+  self->height_mm = (double) NAN;
+  gtk_widget_init_template (GTK_WIDGET (self));
+  bb_artwork_panel_take_drops (self, GTK_WIDGET (self));
+}
