@@ -170,6 +170,8 @@ take (Show          *show,
   shop_go (show->stage, page->title);
   if (page->prepare != NULL && !picture->is_empty)
     page->prepare (show->stage, picture);
+  /* What does not fit has made the window larger meanwhile. */
+  hand_resize (show->stage, picture->width, picture->height);
   hand_picture (show->stage, path);
   printf ("%s\n", path);
 }
