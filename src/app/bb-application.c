@@ -250,6 +250,32 @@ add_accels (GtkApplication *application)
 }
 
 static void
+read_icons (GTask        *task,
+            gpointer      icon_theme,
+            gpointer      data,
+            GCancellable *cancellable)
+{
+  (void) data;
+  (void) cancellable;
+
+  g_task_return_boolean (task, gtk_icon_theme_has_icon (icon_theme, "list-add-symbolic"));
+}
+
+/*
+ * To read all the icon themes takes about as long as to make a window. GTK does so in a thread, but forgets what was
+ * read when it is given another place to look for icons, and then reads again in the middle of showing the window.
+ * Looking up an icon is allowed on any thread.
+ */
+static void
+read_icons_ahead (void)
+{
+  GtkIconTheme *icon_theme = gtk_icon_theme_get_for_display (gdk_display_get_default ());
+  g_autoptr (GTask) task = g_task_new (icon_theme, NULL, NULL, NULL);
+
+  g_task_run_in_thread (task, read_icons);
+}
+
+static void
 bb_application_startup (GApplication *application)
 {
   BbApplication *self = BB_APPLICATION (application);
@@ -262,7 +288,10 @@ bb_application_startup (GApplication *application)
   g_autoptr (GAction) units = NULL;
   g_autoptr (GAction) scheme = NULL;
 
+  /* Or its icons are added while GTK's are being read, which has to be waited for. */
+  adw_init ();
   G_APPLICATION_CLASS (bb_application_parent_class)->startup (application);
+  read_icons_ahead ();
 
   self->settings = g_settings_new (BB_APP_ID);
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
