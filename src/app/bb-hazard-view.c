@@ -9,6 +9,7 @@
 
 /* Lines of this many characters read well, and let the view stand beside other things. */
 #define LINE_LENGTH 48
+#define TITLE_LENGTH 36
 
 struct _BbHazardView
 {
@@ -117,6 +118,7 @@ add_title (BbHazardView *self,
   GtkWidget *name = make_label (title, TRUE);
   GtkWidget *code = make_label (subtitle, FALSE);
 
+  gtk_label_set_max_width_chars (GTK_LABEL (name), TITLE_LENGTH);
   gtk_widget_add_css_class (name, "heading");
   gtk_widget_add_css_class (code, "dim-label");
   gtk_box_append (GTK_BOX (box), name);

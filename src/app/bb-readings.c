@@ -9,6 +9,9 @@
 #include "bb-verdict-badge.h"
 #include "bb-wash-evidence.h"
 
+/* Most characters of a name in the table. */
+#define NAME_WIDTH 16
+
 struct _BbReadings
 {
   GtkBox parent_instance;
@@ -163,11 +166,16 @@ attach_column (BbReadings    *self,
   for (guint i = 0; i < get_n_readings (self); i++)
     {
       g_autofree char *text = bb_show_field (self->session, &bb_reading_table, field, get_reading (self, i));
-
       GtkWidget *label = make_label (*text != '\0' ? text : "–", "numeral");
 
-      /* A name may break, a figure or a day may not. */
-      gtk_label_set_wrap (GTK_LABEL (label), field->kind == BB_KIND_REFERENCE);
+      /* A name may be cut, a figure or a day may not. */
+      if (field->kind == BB_KIND_REFERENCE)
+        {
+          gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+          gtk_label_set_max_width_chars (GTK_LABEL (label), NAME_WIDTH);
+          gtk_label_set_width_chars (GTK_LABEL (label), MIN ((int) g_utf8_strlen (text, -1), NAME_WIDTH));
+          gtk_widget_set_tooltip_text (label, text);
+        }
       gtk_grid_attach (self->grid, label, column, get_row (i), 1, 1);
     }
 }

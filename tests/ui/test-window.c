@@ -5,6 +5,10 @@
 
 #include "shop.h"
 
+/* The smallest screen that the window has to fit. */
+#define SMALL_WIDTH 1024
+#define SMALL_HEIGHT 700
+
 static const char *const pages[] = { "Mix", "Recipes", "Wash Log", "Blanks", "Supplies", "Safety" };
 
 /* What is withdrawn goes out of the list, and comes back by one press. */
@@ -150,6 +154,19 @@ expect_names (Stage      *stage,
   g_assert_cmpuint (controls, >, 3);
 }
 
+/* What needs more room makes the window grow over the edge of the screen. */
+static void
+expect_small (Stage      *stage,
+              const char *where)
+{
+  g_autoptr (Node) tree = NULL;
+  const Node *window = hand_look (stage, ROLE_WINDOW, "Blankbook", &tree);
+
+  if (window->box.width > SMALL_WIDTH || window->box.height > SMALL_HEIGHT)
+    stage_fail (stage, "On %s, the window does not fit %d × %d: it is %d × %d", where, SMALL_WIDTH, SMALL_HEIGHT,
+                (int) window->box.width, (int) window->box.height);
+}
+
 /* Every control on every page, and in every form that a page opens, has a name; and all of it fits a small screen. */
 static void
 test_names (void)
@@ -166,11 +183,12 @@ test_names (void)
   g_autofree char *path = shop_make_demo (stage);
 
   shop_open (stage, path);
-  hand_resize (stage, 1024, 700);
+  hand_resize (stage, SMALL_WIDTH, SMALL_HEIGHT);
   for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
     {
       shop_go (stage, pages[i]);
       expect_names (stage, pages[i]);
+      expect_small (stage, pages[i]);
     }
   for (guint i = 0; i < G_N_ELEMENTS (forms); i++)
     {
@@ -178,6 +196,7 @@ test_names (void)
       hand_press (stage, ROLE_BUTTON, forms[i][1]);
       hand_expect (stage, forms[i][2]);
       expect_names (stage, forms[i][1]);
+      expect_small (stage, forms[i][1]);
       hand_press (stage, ROLE_BUTTON, forms[i][2]);
       hand_expect_not (stage, forms[i][2]);
     }
