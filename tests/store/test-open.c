@@ -179,7 +179,7 @@ test_note_of_closing (void)
 {
   g_autofree char *path = helper_new_path ();
   g_autofree char *copy = helper_new_path ();
-  BbBook *book = helper_create (path);
+  BbBook *book = bb_book_create (path, NULL);
   BbBook *second = NULL;
 
   g_assert_true (bb_clean_close_holds (path));
