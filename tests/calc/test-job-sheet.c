@@ -1,0 +1,469 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-test"
+
+#include "bb-job-sheet.h"
+
+#include <string.h>
+
+/*
+ * One job reckoned by hand, with round numbers: a box of 300 × 400 mm makes 0.12 m², at 100 g/m² 12 g on the garment
+ * and with a fifth of overspray 15 g from the nozzles. 50 garments and 10 % spares are 55.
+ */
+
+#define DAY "2025-03-14"
+
+typedef struct {
+  BbJob *job;
+  BbJobLine *line;
+  BbJobLine *back;
+  BbBlank *blank;
+  BbRevision *revision;
+  BbSupply *pretreat;
+  BbSupply *sheet;
+  BbEquipment *sprayer;
+  BbEquipment *press;
+  BbEquipment *printer;
+  BbShop *shop;
+  GPtrArray *stock;
+  BbSheetLine lines[2];
+} Bench;
+
+static BbJobLine *
+make_line (const char *code)
+{
+  BbJobLine *line = bb_job_line_new ();
+
+  line->code = g_strdup (code);
+  line->count = 50;
+  line->print_width_mm = 280;
+  line->print_height_mm = 380;
+  line->white_fraction = 0.5;
+
+  return line;
+}
+
+static void
+make_revision (Bench *bench)
+{
+  BbRevision *revision = bb_revision_new ();
+
+  revision->pretreat_product = 7;
+  revision->pretreat_parts_concentrate = 1;
+  revision->pretreat_parts_water = 3;
+  revision->pretreat_basis = BB_BASIS_MASS;
+  revision->pretreat_laydown_g_per_m2 = 100;
+  revision->pretreat_margin_mm = 10;
+  revision->dry_s = 40;
+  revision->dry_presses = 2;
+  revision->print_mode = BB_PRINT_UNDERBASE;
+  revision->print_white_g_per_m2 = 200;
+  revision->print_passes = 2;
+  revision->cure_s = 90;
+  bench->revision = revision;
+}
+
+static void
+make_machines (Bench *bench)
+{
+  bench->sprayer = bb_equipment_new ();
+  bench->sprayer->handling_s = 30;
+  bench->press = bb_equipment_new ();
+  bench->press->stations = 2;
+  bench->press->handling_s = 20;
+  bench->press->power_w = 2000;
+  bench->printer = bb_equipment_new ();
+  bench->printer->handling_s = 40;
+  bench->printer->print_s_per_m2 = 500;
+}
+
+static void
+make_shop (Bench *bench)
+{
+  bench->shop = bb_shop_new ();
+  bench->shop->overspray_fraction = 0.2;
+  bench->shop->line_loss_g = 25;
+  bench->shop->reserve_fraction = 0.1;
+  bench->shop->round_up_to_g = 50;
+  bench->shop->labour_price_per_h = 36;
+  bench->shop->energy_price_per_kwh = 0.36;
+  bench->shop->white_price_per_kg = 100;
+}
+
+static void
+set_up (Bench         *bench,
+        gconstpointer  data)
+{
+  (void) data;
+  bench->job = bb_job_new ();
+  bench->job->spoilage_fraction = 0.1;
+  bench->line = make_line ("J.1");
+  bench->back = make_line ("J.2");
+  bench->back->same_garments = 1;
+  bench->blank = bb_blank_new ();
+  bench->blank->price = 3;
+  make_revision (bench);
+  bench->pretreat = bb_supply_new ();
+  bench->pretreat->id = 7;
+  bench->pretreat->name = g_strdup ("Fixer");
+  bench->pretreat->price_per_kg = 8;
+  bench->pretreat->density_g_per_ml = 1.25;
+  bench->sheet = bb_supply_new ();
+  bench->sheet->sheet_price = 1;
+  bench->sheet->sheet_uses = 10;
+  make_machines (bench);
+  make_shop (bench);
+  bench->stock = g_ptr_array_new_with_free_func (bb_stock_table.free_record);
+  for (guint i = 0; i < 2; i++)
+    bench->lines[i] = (BbSheetLine) { i == 0 ? bench->line : bench->back, bench->blank, bench->revision,
+                                      bench->pretreat, bench->sheet, bench->sheet, bench->sprayer, bench->press,
+                                      bench->printer, bench->press };
+}
+
+static void
+tear_down (Bench         *bench,
+           gconstpointer  data)
+{
+  (void) data;
+  bb_job_free (bench->job);
+  bb_job_line_free (bench->line);
+  bb_job_line_free (bench->back);
+  bb_blank_free (bench->blank);
+  bb_revision_free (bench->revision);
+  bb_supply_free (bench->pretreat);
+  bb_supply_free (bench->sheet);
+  bb_equipment_free (bench->sprayer);
+  bb_equipment_free (bench->press);
+  bb_equipment_free (bench->printer);
+  bb_shop_free (bench->shop);
+  g_ptr_array_unref (bench->stock);
+}
+
+static BbJobSheet *
+compute (Bench *bench,
+         guint  n_lines)
+{
+  BbJobSheet *sheet = bb_job_sheet_new ();
+
+  bb_job_sheet_compute (sheet, bench->job, bench->lines, n_lines, bench->shop, bench->stock, DAY);
+
+  return sheet;
+}
+
+static const BbLineSheet *
+line_of (const BbJobSheet *sheet,
+         guint             nth)
+{
+  return &g_array_index (sheet->lines, BbLineSheet, nth);
+}
+
+static const BbMixSheet *
+mix_of (const BbJobSheet *sheet,
+        guint             nth)
+{
+  return &g_array_index (sheet->mixes, BbMixSheet, nth);
+}
+
+static void
+assert_close (double actual,
+              double wanted)
+{
+  g_assert_cmpfloat_with_epsilon (actual, wanted, 1e-9 * fmax (1.0, fabs (wanted)));
+}
+
+static void
+add_lot (Bench      *bench,
+         gint64      id,
+         const char *code,
+         const char *last_day,
+         double      left_g)
+{
+  BbStock *lot = bb_stock_new ();
+
+  lot->id = id;
+  lot->code = g_strdup (code);
+  lot->supply = 7;
+  lot->last_day = g_strdup (last_day);
+  lot->left_g = left_g;
+  g_ptr_array_add (bench->stock, lot);
+}
+
+static void
+test_one_line (Bench         *bench,
+               gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) sheet = compute (bench, 1);
+  const BbLineSheet *line = line_of (sheet, 0);
+
+  (void) data;
+  g_assert_null (line->missing);
+  g_assert_cmpint (line->garments, ==, 55);
+  g_assert_cmpint (line->spares, ==, 5);
+  assert_close (line->box_area_m2, 0.12);
+  assert_close (line->wet_g, 12);
+  assert_close (line->used_g, 15);
+  assert_close (line->needed_g, 825);
+  /* A tenth of a sheet when drying and one when curing. */
+  assert_close (line->sheets, 11);
+  g_assert_cmpint (sheet->sheets, ==, 11);
+  g_assert_cmpint (sheet->whole, ==, 1);
+}
+
+/* (825 + 25) · 1.1 = 935, rounded up 950; a quarter of the mass is concentrate, of 1.25 g/ml. */
+static void
+test_mix (Bench         *bench,
+          gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) sheet = compute (bench, 1);
+  const BbMixSheet *mix = mix_of (sheet, 0);
+
+  (void) data;
+  g_assert_cmpuint (sheet->mixes->len, ==, 1);
+  assert_close (mix->total_g, 950);
+  assert_close (mix->concentrate_g, 237.5);
+  assert_close (mix->concentrate_ml, 190);
+  assert_close (mix->water_g, 712.5);
+  assert_close (mix->short_g, 237.5);
+  g_assert_null (mix->takes);
+}
+
+/*
+ * Spray 30 s; dry 2 · 40 + 20 = 100 s on two stations; print 40 + 500 · 0.1064 · 2 = 146.4 s; cure 90 + 20 = 110 s on
+ * two. Printing sets the pace: 386.4 s through the line, then 54 · 146.4 s.
+ */
+static void
+test_time (Bench         *bench,
+           gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) sheet = compute (bench, 1);
+  const BbLineSheet *line = line_of (sheet, 0);
+  g_autofree char *finish = NULL;
+
+  (void) data;
+  g_assert_cmpuint (line->stages->len, ==, 4);
+  assert_close (g_array_index (line->stages, BbStageTime, 2).seconds_s, 146.4);
+  g_assert_cmpstr (line->bottleneck, ==, bb_station_get_title (BB_STATION_PRINT));
+  assert_close (line->time_s, 386.4 + 54 * 146.4);
+  g_assert_cmpstr (sheet->bottleneck, ==, line->bottleneck);
+  /* 8292 s are 2 h 18 min 12 s. */
+  finish = bb_job_sheet_dup_finish (sheet, "2025-03-14T09:00:00Z");
+  g_assert_cmpstr (finish, ==, "2025-03-14T11:18:12Z");
+}
+
+/*
+ * One garment: blank 3; pretreat 15 g · 8 · 1/4 / 1000 = 0.03; white 0.0532 m² · 200 g/m² · 100 / 1000 = 1.064;
+ * sheets 0.2; labour (30 + 20 + 40 + 20) s · 36 / 3600 = 1.1; energy (80 + 90) s · 2 kW / 2 stations = 170 kJ, 0.017.
+ * Together 5.411; 55 of them for 50 delivered.
+ */
+static void
+test_cost (Bench         *bench,
+           gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) sheet = compute (bench, 1);
+
+  (void) data;
+  assert_close (line_of (sheet, 0)->cost, 55 * 5.411);
+  assert_close (sheet->cost, 55 * 5.411);
+  assert_close (sheet->cost_per_garment, 55 * 5.411 / 50);
+}
+
+/* Garments that come twice are set out once, and paid once; all else is taken twice. One mix for both places. */
+static void
+test_second_place (Bench         *bench,
+                   gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) one = compute (bench, 1);
+  g_autoptr (BbJobSheet) two = compute (bench, 2);
+
+  (void) data;
+  g_assert_cmpint (two->garments, ==, 55);
+  g_assert_cmpint (two->spares, ==, 5);
+  assert_close (two->cost, 2 * one->cost - 55 * 3);
+  assert_close (two->cost_per_garment, two->cost / 50);
+  assert_close (two->time_s, 2 * one->time_s);
+  g_assert_cmpuint (two->mixes->len, ==, 1);
+  g_assert_cmpint (mix_of (two, 0)->garments, ==, 110);
+  assert_close (mix_of (two, 0)->total_g, 1850);
+}
+
+/* First what has to be used first, nothing that is past its day, and no more than there is. */
+static void
+test_lots (Bench         *bench,
+           gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) sheet = NULL;
+  const BbMixSheet *mix = NULL;
+
+  (void) data;
+  add_lot (bench, 1, "PAST", "2025-03-13", 500);
+  add_lot (bench, 2, "EMPTY", "2025-03-20", -3);
+  add_lot (bench, 3, "FIRST", "2025-03-20", 100);
+  add_lot (bench, 4, "NEXT", "2025-09-01", 600);
+  add_lot (bench, 5, "LAST", NULL, 1000);
+  bench->pretreat->low_stock_g = 1500;
+  sheet = compute (bench, 1);
+  mix = mix_of (sheet, 0);
+  g_assert_cmpuint (mix->takes->len, ==, 2);
+  g_assert_cmpstr (g_array_index (mix->takes, BbTake, 0).code, ==, "FIRST");
+  assert_close (g_array_index (mix->takes, BbTake, 0).amount_g, 100);
+  assert_close (g_array_index (mix->takes, BbTake, 0).left_g, 0);
+  assert_close (g_array_index (mix->takes, BbTake, 1).amount_g, 137.5);
+  assert_close (g_array_index (mix->takes, BbTake, 1).left_g, 462.5);
+  assert_close (mix->short_g, 0);
+  g_assert_cmpuint (g_strv_length (mix->past), ==, 1);
+  g_assert_cmpstr (mix->past[0], ==, "PAST");
+  /* 1462.5 g are left then. */
+  g_assert_cmpint (mix->low, ==, 1);
+}
+
+static void
+test_lots_run_out (Bench         *bench,
+                   gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) sheet = NULL;
+  g_autoptr (BbJobSheet) open_ended = NULL;
+
+  (void) data;
+  add_lot (bench, 1, "ONLY", "2026-03-13", 200);
+  sheet = compute (bench, 1);
+  assert_close (mix_of (sheet, 0)->short_g, 37.5);
+  g_assert_cmpint (mix_of (sheet, 0)->low, ==, 0);
+
+  /* A container that nobody weighs has enough, as far as anyone knows. */
+  add_lot (bench, 2, "UNCOUNTED", NULL, (double) NAN);
+  open_ended = compute (bench, 1);
+  assert_close (mix_of (open_ended, 0)->short_g, 0);
+  assert_close (g_array_index (mix_of (open_ended, 0)->takes, BbTake, 1).amount_g, 37.5);
+  g_assert_true (isnan (g_array_index (mix_of (open_ended, 0)->takes, BbTake, 1).left_g));
+}
+
+/* Two dilutions of one pretreat are two mixes from the same containers: what the first takes is gone for the second. */
+static void
+test_two_mixes (Bench         *bench,
+                gconstpointer  data)
+{
+  g_autoptr (BbRevision) thinner = bb_record_copy (&bb_revision_table, bench->revision);
+  g_autoptr (BbJobSheet) sheet = NULL;
+
+  (void) data;
+  thinner->pretreat_parts_water = 4;
+  bench->lines[1].revision = thinner;
+  add_lot (bench, 1, "ONLY", NULL, 300);
+  sheet = compute (bench, 2);
+  g_assert_cmpuint (sheet->mixes->len, ==, 2);
+  assert_close (g_array_index (mix_of (sheet, 0)->takes, BbTake, 0).left_g, 62.5);
+  assert_close (mix_of (sheet, 1)->concentrate_g, 190);
+  assert_close (mix_of (sheet, 1)->short_g, 127.5);
+}
+
+/* 2:6 is the same mix as 1:3. */
+static void
+test_same_dilution (Bench         *bench,
+                    gconstpointer  data)
+{
+  g_autoptr (BbRevision) same = bb_record_copy (&bb_revision_table, bench->revision);
+  g_autoptr (BbJobSheet) sheet = NULL;
+
+  (void) data;
+  same->pretreat_parts_concentrate = 2;
+  same->pretreat_parts_water = 6;
+  bench->lines[1].revision = same;
+  sheet = compute (bench, 2);
+  g_assert_cmpuint (sheet->mixes->len, ==, 1);
+}
+
+static void
+expect_missing (Bench      *bench,
+                const char *wanted)
+{
+  g_autoptr (BbJobSheet) sheet = compute (bench, 2);
+
+  g_assert_nonnull (line_of (sheet, 0)->missing);
+  g_test_message ("%s", line_of (sheet, 0)->missing);
+  g_assert_nonnull (strstr (line_of (sheet, 0)->missing, wanted));
+  g_assert_cmpint (sheet->whole, ==, 0);
+  /* The other line is computed all the same. */
+  g_assert_null (line_of (sheet, 1)->missing);
+  g_assert_cmpint (line_of (sheet, 0)->garments, ==, 55);
+}
+
+static void
+test_what_is_missing (Bench         *bench,
+                      gconstpointer  data)
+{
+  (void) data;
+  bench->lines[0].revision = NULL;
+  expect_missing (bench, "no recipe");
+  bench->lines[0].revision = bench->revision;
+  bench->line->print_height_mm = (double) NAN;
+  expect_missing (bench, "no print size");
+  bench->line->print_height_mm = 4000;
+  bench->sprayer->reach_height_mm = 500;
+  expect_missing (bench, "print_height_mm");
+}
+
+static void
+test_no_pretreat (Bench         *bench,
+                  gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) sheet = NULL;
+
+  (void) data;
+  bench->revision->pretreat_method = BB_PRETREAT_NONE;
+  sheet = compute (bench, 1);
+  g_assert_null (line_of (sheet, 0)->missing);
+  g_assert_true (isnan (line_of (sheet, 0)->wet_g));
+  g_assert_cmpuint (sheet->mixes->len, ==, 0);
+  g_assert_cmpuint (line_of (sheet, 0)->stages->len, ==, 2);
+  assert_close (line_of (sheet, 0)->sheets, 5.5);
+}
+
+/* Without machines the time of the presses is known all the same, and nothing of the rest. */
+static void
+test_no_machines (Bench         *bench,
+                  gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) sheet = NULL;
+
+  (void) data;
+  bench->lines[0].sprayer = bench->lines[0].dryer = bench->lines[0].printer = bench->lines[0].curer = NULL;
+  sheet = compute (bench, 1);
+  g_assert_cmpuint (line_of (sheet, 0)->stages->len, ==, 2);
+  assert_close (line_of (sheet, 0)->time_s, 170 + 54 * 90);
+}
+
+static void
+test_no_lines (Bench         *bench,
+               gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) sheet = compute (bench, 0);
+
+  (void) data;
+  g_assert_cmpint (sheet->garments, ==, 0);
+  assert_close (sheet->cost, 0);
+  g_assert_true (isnan (sheet->cost_per_garment));
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+
+#define ADD(path, func) g_test_add (path, Bench, NULL, set_up, func, tear_down)
+  ADD ("/job-sheet/one-line", test_one_line);
+  ADD ("/job-sheet/mix", test_mix);
+  ADD ("/job-sheet/time", test_time);
+  ADD ("/job-sheet/cost", test_cost);
+  ADD ("/job-sheet/second-place", test_second_place);
+  ADD ("/job-sheet/lots", test_lots);
+  ADD ("/job-sheet/lots-run-out", test_lots_run_out);
+  ADD ("/job-sheet/two-mixes", test_two_mixes);
+  ADD ("/job-sheet/same-dilution", test_same_dilution);
+  ADD ("/job-sheet/what-is-missing", test_what_is_missing);
+  ADD ("/job-sheet/no-pretreat", test_no_pretreat);
+  ADD ("/job-sheet/no-machines", test_no_machines);
+  ADD ("/job-sheet/no-lines", test_no_lines);
+#undef ADD
+
+  return g_test_run ();
+}
