@@ -20,6 +20,7 @@ struct _BbEditor
   /* template */
   GtkLabel *title_label;
   GtkLabel *subtitle_label;
+  GtkRevealer *fault_revealer;
   GtkScrolledWindow *scrolled;
   AdwClamp *clamp;
 
@@ -111,6 +112,7 @@ keep_later_cb (gpointer data)
 static void
 form_changed_cb (BbEditor *self)
 {
+  gtk_revealer_set_reveal_child (self->fault_revealer, FALSE);
   g_clear_handle_id (&self->keep_source, g_source_remove);
   self->keep_source = g_timeout_add (KEEP_AFTER_MS, keep_later_cb, self);
 }
@@ -127,6 +129,7 @@ shut (BbEditor *self)
 {
   g_clear_handle_id (&self->keep_source, g_source_remove);
   adw_clamp_set_child (self->clamp, NULL);
+  gtk_revealer_set_reveal_child (self->fault_revealer, FALSE);
   self->form = NULL;
 }
 
@@ -162,8 +165,8 @@ saved_cb (GObject      *source,
 static void
 focus_first_fault (BbEditor *self)
 {
-  bb_session_say (self->session, _("Something has to be mended before this can be saved. It is marked below."));
-  gtk_widget_child_focus (GTK_WIDGET (self->form), GTK_DIR_TAB_FORWARD);
+  gtk_revealer_set_reveal_child (self->fault_revealer, TRUE);
+  bb_form_focus_fault (self->form);
 }
 
 static void
@@ -441,6 +444,7 @@ bb_editor_class_init (BbEditorClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-editor.ui");
   gtk_widget_class_bind_template_child (widget_class, BbEditor, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, subtitle_label);
+  gtk_widget_class_bind_template_child (widget_class, BbEditor, fault_revealer);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, scrolled);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, clamp);
   gtk_widget_class_install_action (widget_class, "editor.save", NULL, save_action);

@@ -12,7 +12,7 @@
 /* Wide enough for most names, narrow enough for the smallest window. */
 #define TEXT_WIDTH 40
 #define LEAST_TEXT_WIDTH 20
-#define NUMBER_WIDTH 9
+#define NUMBER_WIDTH 8
 #define DATE_WIDTH 11
 
 struct _BbEntryRow

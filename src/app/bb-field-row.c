@@ -329,6 +329,37 @@ bb_field_row_set_message (BbFieldRow *self,
 }
 
 /**
+ * bb_field_row_is_faulty:
+ * @self: a row
+ *
+ * Returns: %TRUE if it says that something is wrong with the value
+ */
+gboolean
+bb_field_row_is_faulty (BbFieldRow *self)
+{
+  BbFieldRowPrivate *priv = bb_field_row_get_instance_private (self);
+
+  return priv->message != NULL;
+}
+
+/**
+ * bb_field_row_focus:
+ * @self: a row
+ *
+ * Puts the keyboard into the row's editor.
+ *
+ * Returns: %FALSE if it could not
+ */
+gboolean
+bb_field_row_focus (BbFieldRow *self)
+{
+  BbFieldRowPrivate *priv = bb_field_row_get_instance_private (self);
+  GtkWidget *focus = gtk_label_get_mnemonic_widget (priv->title_label);
+
+  return focus != NULL && gtk_widget_grab_focus (focus);
+}
+
+/**
  * bb_field_row_is_touched:
  * @self: a row
  *

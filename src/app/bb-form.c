@@ -417,6 +417,26 @@ bb_form_dup_record (BbForm   *self,
 }
 
 /**
+ * bb_form_focus_fault:
+ * @self: a form
+ *
+ * Puts the keyboard where the first thing is marked as wrong.
+ *
+ * Returns: %FALSE if nothing is
+ */
+gboolean
+bb_form_focus_fault (BbForm *self)
+{
+  g_return_val_if_fail (BB_IS_FORM (self), FALSE);
+
+  for (guint i = 0; i < self->rows->len; i++)
+    if (bb_field_row_is_faulty (self->rows->pdata[i]))
+      return bb_field_row_focus (self->rows->pdata[i]);
+
+  return FALSE;
+}
+
+/**
  * bb_form_dup_draft:
  * @self: a form
  *

@@ -39,6 +39,7 @@ struct _BbMixPage
 
   /* owned: the revision that the figures were taken from, or NULL */
   BbRevision *revision;
+  BbState state;
   guint keep_source;
 };
 
@@ -125,6 +126,27 @@ update_box (BbMixPage     *self,
     }
 }
 
+/* Whoever mixes by a recipe that is not proven has to know it before a whole order is sprayed. */
+static void
+show_caution (BbMixPage  *self,
+              const char *text)
+{
+  switch (self->state)
+    {
+    case BB_STATE_WITHDRAWN:
+      text = _("Withdrawn: ask the process lead before printing by it.");
+      break;
+    case BB_STATE_DRAFT:
+    case BB_STATE_ON_TRIAL:
+      text = _("Not proven: print and wash a specimen before a whole order.");
+      break;
+    case BB_STATE_PROVEN:
+    default:
+      break;
+    }
+  gtk_label_set_label (self->source_label, text);
+}
+
 /* What was changed against the recipe is said before anything is poured. */
 static void
 show_departures (BbMixPage           *self,
@@ -139,7 +161,7 @@ show_departures (BbMixPage           *self,
     text = g_strdup_printf (_("Differs from the recipe: %s."), names);
   gtk_label_set_label (self->departure_label, text != NULL ? text : "");
   gtk_widget_set_visible (GTK_WIDGET (self->departure_label), text != NULL);
-  gtk_label_set_label (self->source_label, text == NULL ? _("Pretreat as the recipe has it.") : "");
+  show_caution (self, text == NULL ? _("Pretreat as the recipe has it.") : "");
 }
 
 /* A laydown in grams on a box needs the box first, so the box is computed from whatever is there. */
@@ -163,7 +185,7 @@ update (BbMixPage *self)
                                       : _("Choose a recipe or type its figures, then give the size of the print, or "
                                           "drop its artwork here, and how many garments."));
       gtk_widget_set_visible (GTK_WIDGET (self->departure_label), FALSE);
-      gtk_label_set_label (self->source_label, "");
+      show_caution (self, "");
       return;
     }
 
@@ -215,7 +237,7 @@ show_source (BbMixPage *self)
   g_autofree char *text = NULL;
 
   gtk_widget_set_visible (GTK_WIDGET (self->source_box), self->revision != NULL);
-  bb_recipe_picker_set_label (self->picker, self->revision != NULL ? _("Choose Another Recipe")
+  bb_recipe_picker_set_label (self->picker, self->revision != NULL ? _("Change Recipe")
                                                                    : _("Choose a Recipe"));
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "mix.open-recipe", self->revision != NULL);
   if (self->revision == NULL)
@@ -234,7 +256,8 @@ show_source (BbMixPage *self)
   bb_garment_band_set_title (self->band, recipe->name, text);
   bb_garment_band_set_colour (self->band, colourway != NULL ? colourway->srgb : NULL, (BbShade) recipe->shade);
   bb_artwork_panel_set_recipe (self->artwork, recipe, colourway, self->revision->print_mode);
-  bb_state_badge_set_state (self->badge, standing != NULL ? (BbState) standing->state : BB_STATE_DRAFT);
+  self->state = standing != NULL ? (BbState) standing->state : BB_STATE_DRAFT;
+  bb_state_badge_set_state (self->badge, self->state);
 }
 
 static void

@@ -8,6 +8,10 @@
 #include "bb-sign.h"
 #include "bb-wash-proof.h"
 
+/* Characters of the verdict that are shown however narrow it gets; bold ones take the room of a few more. */
+#define LEAST_WIDTH 20
+#define BOLD 2
+
 struct _BbVerdictBadge
 {
   GtkBox parent_instance;
@@ -129,6 +133,7 @@ say (BbVerdictBadge *self,
      const char     *text)
 {
   gtk_label_set_label (self->label, text);
+  gtk_label_set_width_chars (self->label, MIN ((int) g_utf8_strlen (text, -1) + BOLD, LEAST_WIDTH));
   set_verdict (self, verdict);
 }
 
