@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "app-helpers.h"
+
 static BbChart *
 make_chart (void)
 {
@@ -68,8 +70,7 @@ show (GtkWidget **window)
   gtk_window_set_default_size (GTK_WINDOW (*window), 500, 350);
   gtk_window_set_child (GTK_WINDOW (*window), view);
   gtk_window_present (GTK_WINDOW (*window));
-  for (guint i = 0; i < 1000 && !gtk_widget_get_mapped (view); i++)
-    g_main_context_iteration (NULL, FALSE);
+  helper_wait_drawn (view);
 
   return view;
 }
@@ -150,8 +151,7 @@ take_picture (GtkWidget *view)
   GdkTexture *texture = NULL;
   GBytes *bytes = NULL;
 
-  for (guint i = 0; i < 50; i++)
-    g_main_context_iteration (NULL, FALSE);
+  helper_wait_drawn (view);
   gdk_paintable_snapshot (paintable, snapshot, gtk_widget_get_width (view), gtk_widget_get_height (view));
   node = gtk_snapshot_free_to_node (snapshot);
   g_assert_nonnull (node);
