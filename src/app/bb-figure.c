@@ -4,9 +4,16 @@
 #include "bb-figure.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "bb-show.h"
 #include "bb-text-box.h"
+
+#define NO_BREAK_SPACE "\302\240"
+
+/* Beside its number, the unit is small and quiet. */
+#define UNIT_SCALE 0.52
+#define UNIT_ALPHA 0.75
 
 struct _BbFigure
 {
@@ -15,7 +22,6 @@ struct _BbFigure
   /* template */
   GtkLabel *title_label;
   GtkLabel *value_label;
-  GtkLabel *unit_label;
   GtkLabel *note_label;
 };
 
@@ -39,7 +45,6 @@ bb_figure_class_init (BbFigureClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-figure.ui");
   gtk_widget_class_bind_template_child (widget_class, BbFigure, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbFigure, value_label);
-  gtk_widget_class_bind_template_child (widget_class, BbFigure, unit_label);
   gtk_widget_class_bind_template_child (widget_class, BbFigure, note_label);
 }
 
@@ -72,6 +77,30 @@ bb_figure_add (GtkFlowBox *box,
   return self;
 }
 
+/* The unit is part of the text, so that it stays with its number where that has to go on to a second line. */
+static void
+show_value (BbFigure   *self,
+            const char *value,
+            const char *unit)
+{
+  g_autoptr (PangoAttrList) attributes = pango_attr_list_new ();
+  g_autofree char *number = *unit != '\0' ? g_strconcat (value, NO_BREAK_SPACE, NULL) : g_strdup (value);
+  g_autofree char *text = g_strconcat (number, unit, NULL);
+  PangoAttribute *const of_unit[] = {
+    pango_attr_scale_new (UNIT_SCALE),
+    pango_attr_weight_new (PANGO_WEIGHT_NORMAL),
+    pango_attr_foreground_alpha_new ((guint16) (UNIT_ALPHA * G_MAXUINT16)),
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (of_unit); i++)
+    {
+      of_unit[i]->start_index = (guint) strlen (number);
+      pango_attr_list_insert (attributes, of_unit[i]);
+    }
+  gtk_label_set_attributes (self->value_label, attributes);
+  gtk_label_set_label (self->value_label, text);
+}
+
 /**
  * bb_figure_set:
  * @self: a figure
@@ -89,19 +118,21 @@ bb_figure_set (BbFigure   *self,
 
   g_return_if_fail (BB_IS_FIGURE (self));
 
-  gtk_label_set_label (self->value_label, value != NULL && *value != '\0' ? value : "–");
-  gtk_label_set_label (self->unit_label, value != NULL ? unit : "");
   gtk_label_set_label (self->note_label, note != NULL ? note : "");
   gtk_widget_set_visible (GTK_WIDGET (self->note_label), note != NULL);
 
   if (value == NULL || *value == '\0')
-    /* Translators: what a screen reader says of a figure without a number. */
-    spoken = g_strdup_printf (_("%s, not known"), gtk_label_get_label (self->title_label));
+    {
+      show_value (self, "–", "");
+      /* Translators: what a screen reader says of a figure without a number. */
+      spoken = g_strdup_printf (_("%s, not known"), gtk_label_get_label (self->title_label));
+    }
   else
-    /* Translators: what a screen reader says of a figure: title, number, unit. */
-    spoken = g_strchomp (g_strdup_printf (_("%s: %s %s"), gtk_label_get_label (self->title_label),
-                                          gtk_label_get_label (self->value_label),
-                                          gtk_label_get_label (self->unit_label)));
+    {
+      show_value (self, value, unit);
+      /* Translators: what a screen reader says of a figure: title, number, unit. */
+      spoken = g_strchomp (g_strdup_printf (_("%s: %s %s"), gtk_label_get_label (self->title_label), value, unit));
+    }
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
 }
 

@@ -191,8 +191,8 @@ test_says_what_it_reads (void)
   g_assert_false (reads (scene, "Drop the artwork here"));
 
   type_size (scene, 2, 1);
-  assert_reads (scene, "\nArt\n2 × 1\nmm\nwhole picture 4 × 2 mm\n");
-  assert_reads (scene, "\nResolution\n254\npixels/in\nat 100 % of the file's own size\n");
+  assert_reads (scene, "\nArt\n2 × 1\302\240mm\nwhole picture 4 × 2 mm\n");
+  assert_reads (scene, "\nResolution\n254\302\240pixels/in\nat 100 % of the file's own size\n");
   assert_reads (scene, "\nArt box\n2 × 1 mm\nSpray box\n14 × 13 mm\n");
   assert_reads (scene, "Some pixels are half transparent");
   g_assert_false (reads (scene, "too few pixels"));
@@ -217,7 +217,7 @@ test_follows_size_and_mode (void)
   assert_reads (scene, "\nColour\n92 %\n46 cm²\nUnderbase\n0 %\n");
   assert_reads (scene, "\nSoft\n10 %\n5 cm²\n");
   /* 40 pixels on 200 mm. */
-  assert_reads (scene, "\nResolution\n5\npixels/in\nat 5000 % of the file's own size\n");
+  assert_reads (scene, "\nResolution\n5\302\240pixels/in\nat 5000 % of the file's own size\n");
   assert_reads (scene, "too few pixels");
   assert_reads (scene, "larger than it was made for");
 
