@@ -13,6 +13,7 @@
 
 #include "shop.h"
 
+/* @page is the name of a page's pictures, see below. */
 typedef struct {
   const char *file;
   const char *page;
@@ -53,22 +54,39 @@ find_recipe (Stage      *stage,
   hand_expect (stage, "Mix for This");
 }
 
+/* What was looked at before stays with the page, until it is put away. */
+static void
+begin_mix (Stage *stage)
+{
+  hand_press (stage, ROLE_BUTTON, "Start Over");
+  shop_go (stage, "Recipes");
+  find_recipe (stage, "mudw bla", "Mudwhistle everyday tee, black");
+  hand_press (stage, ROLE_BUTTON, "Mix for This");
+  hand_expect_state (stage, ROLE_ITEM, "Mix", STATE_SELECTED);
+  hand_enter (stage, "Garments", "24");
+}
+
 static void
 prepare_mix (Stage         *stage,
              const Picture *picture)
 {
   const gboolean is_us = g_str_equal (picture->unit_system, "us");
 
-  shop_go (stage, "Recipes");
-  find_recipe (stage, "mudw bla", "Mudwhistle everyday tee, black");
-  hand_press (stage, ROLE_BUTTON, "Mix for This");
-  hand_expect_state (stage, ROLE_ITEM, "Mix", STATE_SELECTED);
+  begin_mix (stage);
   hand_enter (stage, "Print width", is_us ? "12" : "300");
   hand_enter (stage, "Print height", is_us ? "16" : "400");
-  hand_enter (stage, "Garments", "24");
   hand_enter (stage, "Tare", "165");
   hand_enter (stage, "Wet", "185.4");
   hand_expect (stage, "Concentrate: ");
+}
+
+static void
+prepare_artwork (Stage         *stage,
+                 const Picture *picture)
+{
+  begin_mix (stage);
+  shop_choose_artwork (stage);
+  hand_enter (stage, "Print width", g_str_equal (picture->unit_system, "us") ? "12" : "300");
 }
 
 static void
@@ -94,6 +112,7 @@ prepare_wash_log (Stage         *stage,
 /* A new page: one line here, and one below if a picture of it is to be kept. */
 static const Page pages[] = {
   { "mix", "Mix", prepare_mix },
+  { "artwork", "Mix", prepare_artwork },
   { "recipes", "Recipes", prepare_recipes },
   { "wash-log", "Wash Log", prepare_wash_log },
   { "blanks", "Blanks", NULL },
@@ -104,29 +123,29 @@ static const Page pages[] = {
 /* What is kept in the repository, which grows with every one: twelve at most. The program starts anew where the theme,
  * the units or the book differ from the line before. */
 static const Picture kept[] = {
-  { "recipes", "Recipes", "light", "metric", 1440, 900, FALSE },
-  { "mix", "Mix", "light", "metric", 1440, 900, FALSE },
-  { "wash-log", "Wash Log", "light", "metric", 1440, 900, FALSE },
-  { "blanks", "Blanks", "light", "metric", 1440, 900, FALSE },
-  { "supplies", "Supplies", "light", "metric", 1440, 900, FALSE },
-  { "safety", "Safety", "light", "metric", 1440, 900, FALSE },
-  { "recipes-dark", "Recipes", "dark", "metric", 1440, 900, FALSE },
-  { "wash-log-dark-small", "Wash Log", "dark", "metric", 1024, 700, FALSE },
-  { "blanks-dark", "Blanks", "dark", "metric", 1440, 900, FALSE },
-  { "supplies-dark", "Supplies", "dark", "metric", 1440, 900, FALSE },
-  { "safety-dark", "Safety", "dark", "metric", 1440, 900, FALSE },
-  { "mix-dark-us", "Mix", "dark", "us", 1440, 900, FALSE },
+  { "recipes", "recipes", "light", "metric", 1440, 900, FALSE },
+  { "mix", "mix", "light", "metric", 1440, 900, FALSE },
+  { "wash-log", "wash-log", "light", "metric", 1440, 900, FALSE },
+  { "blanks", "blanks", "light", "metric", 1440, 900, FALSE },
+  { "supplies", "supplies", "light", "metric", 1440, 900, FALSE },
+  { "safety", "safety", "light", "metric", 1440, 900, FALSE },
+  { "recipes-dark", "recipes", "dark", "metric", 1440, 900, FALSE },
+  { "wash-log-dark-small", "wash-log", "dark", "metric", 1024, 700, FALSE },
+  { "blanks-dark", "blanks", "dark", "metric", 1440, 900, FALSE },
+  { "supplies-dark", "supplies", "dark", "metric", 1440, 900, FALSE },
+  { "artwork-dark", "artwork", "dark", "metric", 1440, 900, FALSE },
+  { "mix-dark-us", "mix", "dark", "us", 1440, 900, FALSE },
 };
 G_STATIC_ASSERT (G_N_ELEMENTS (kept) <= 12);
 
 static const Page *
-find_page (const char *title)
+find_page (const char *file)
 {
   for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
-    if (g_str_equal (pages[i].title, title))
+    if (g_str_equal (pages[i].file, file))
       return &pages[i];
 
-  g_error ("No page is called “%s”", title);
+  g_error ("No page has pictures called “%s”", file);
 }
 
 static void
@@ -190,7 +209,7 @@ take_sizes (Show    *show,
         file = g_strdup_printf ("%s-%s-%s-%s-%dx%d", pages[j].file, picture->is_empty ? "empty" : "demo",
                                 picture->colour_scheme, picture->unit_system, sizes[i][0], sizes[i][1]);
         picture->file = file;
-        picture->page = pages[j].title;
+        picture->page = pages[j].file;
         picture->width = sizes[i][0];
         picture->height = sizes[i][1];
         take (show, picture);

@@ -7,6 +7,7 @@
 
 #define APPLICATION BB_BUILD_DIR "/src/app/blankbook"
 #define COMMAND_LINE BB_BUILD_DIR "/src/cli/blankbook-cli"
+#define ARTWORK BB_SOURCE_DIR "/data/demo-artwork.png"
 
 /**
  * shop_new:
@@ -163,4 +164,28 @@ shop_go (Stage      *stage,
 {
   hand_select (stage, page);
   hand_expect_state (stage, ROLE_ITEM, page, STATE_SELECTED);
+}
+
+/**
+ * shop_choose_artwork:
+ * @stage: a stage with the running program, which shows the Mix page
+ *
+ * Chooses the demo's artwork by the dialog for files, and waits until it is shown.
+ */
+void
+shop_choose_artwork (Stage *stage)
+{
+  Glass *glass = stage_get_glass (stage);
+  g_autoptr (Node) tree = NULL;
+
+  hand_press (stage, ROLE_TAB, "Artwork");
+  hand_press (stage, ROLE_BUTTON, "Choose Artwork…");
+  /* The dialog has no name of its own. */
+  hand_look (stage, ROLE_BUTTON, "Open", &tree);
+  glass_focus (glass, glass_find_window (glass));
+  if (!glass_type (glass, ARTWORK))
+    stage_fail (stage, "The keyboard has not all characters of %s", ARTWORK);
+  hand_keys (stage, "Return");
+  hand_expect (stage, "demo-artwork.png");
+  hand_expect (stage, "Advised print mode");
 }

@@ -200,6 +200,35 @@ test_names (void)
       hand_press (stage, ROLE_BUTTON, forms[i][2]);
       hand_expect_not (stage, forms[i][2]);
     }
+  shop_go (stage, "Mix");
+  shop_choose_artwork (stage);
+  expect_names (stage, "Artwork");
+  hand_close (stage);
+}
+
+/* An artwork fills in the size of the print, is looked at by keys alone, and is there again after a restart. Its art
+ * has 1047 × 1115 pixels, as ImageMagick counts them, of 5906 a metre. */
+static void
+test_artwork (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_demo (stage);
+
+  shop_open (stage, path);
+  shop_go (stage, "Mix");
+  shop_choose_artwork (stage);
+  hand_expect_text (stage, "Print width", "177.28");
+  hand_expect_text (stage, "Print height", "188.79");
+  hand_move_to (stage, "Tab", "Knockout");
+  hand_keys (stage, "space");
+  hand_expect_state (stage, ROLE_BUTTON, "Knockout", STATE_PRESSED);
+  hand_close (stage);
+
+  shop_open (stage, path);
+  shop_go (stage, "Mix");
+  hand_press (stage, ROLE_TAB, "Artwork");
+  hand_expect (stage, "demo-artwork.png");
+  hand_expect_text (stage, "Print width", "177.28");
   hand_close (stage);
 }
 
@@ -321,6 +350,7 @@ main (int   argc,
   g_test_add_func ("/ui/window/empty-book", test_empty_book);
   g_test_add_func ("/ui/window/keyboard", test_keyboard);
   g_test_add_func ("/ui/window/names", test_names);
+  g_test_add_func ("/ui/window/artwork", test_artwork);
   g_test_add_func ("/ui/window/units", test_units);
   g_test_add_func ("/ui/window/kept-units", test_kept_units);
   g_test_add_func ("/ui/window/next-revision", test_next_revision);
