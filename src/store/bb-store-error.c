@@ -64,6 +64,8 @@ static const struct {
     BB_STORE_ERROR_DISPROVED },
   { N_("The proof of a revision rests on this specimen: the revision has to go back on trial first."),
     BB_STORE_ERROR_UNFOUNDED },
+  { N_("There is a reading of this specimen at as many cycles already."), BB_STORE_ERROR_EXISTS },
+  { N_("There is a specimen with this code already."), BB_STORE_ERROR_EXISTS },
   { N_("A notice cannot be deleted."), BB_STORE_ERROR_REFUSED },
   { N_("A notice cannot be changed, but for who took note of it."), BB_STORE_ERROR_REFUSED },
   { N_("This notice is in the book already."), BB_STORE_ERROR_EXISTS },

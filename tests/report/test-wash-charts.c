@@ -100,12 +100,25 @@ get_point (const BbSeries *series,
 }
 
 /* The aml data of R's survival package as a wash log: a week is a wash, and good one wash before it failed. */
-static void
-add_lives (Log             *self,
-           const Reference *data,
-           const char      *group,
-           gint64           revision)
+typedef struct {
+  Log *log;
+  const Reference *data;
+  const char *group;
+  gint64 revision;
+} Lives;
+
+static gboolean
+add_each (BbBook   *book,
+          gpointer  all,
+          GError  **error)
 {
+  Log *self = ((const Lives *) all)->log;
+  const Reference *data = ((const Lives *) all)->data;
+  const char *group = ((const Lives *) all)->group;
+  gint64 revision = ((const Lives *) all)->revision;
+
+  (void) book;
+  (void) error;
   for (guint i = 0; i < reference_get_length (data); i++)
     {
       gint64 cycles = (gint64) reference_get_number (data, i, "time_weeks");
@@ -122,6 +135,17 @@ add_lives (Log             *self,
         add_reading (self, test->id, cycles - 1, BB_GRADE_5);
       add_reading (self, test->id, cycles, failed ? BB_GRADE_2 : BB_GRADE_5);
     }
+
+  return TRUE;
+}
+
+static void
+add_lives (Log             *self,
+           const Reference *data,
+           const char      *group,
+           gint64           revision)
+{
+  g_assert_true (bb_book_in_transaction (self->book, add_each, &(Lives) { self, data, group, revision }, NULL));
 }
 
 static void

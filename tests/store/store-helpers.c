@@ -440,16 +440,23 @@ helper_put_on_trial (BbBook *book,
   g_assert_no_error (error);
 }
 
-/* Specimens that stood 25 washes, with nothing to say against them. */
-void
-helper_add_passed (BbBook *book,
-                   gint64  revision,
-                   guint   n)
+typedef struct {
+  gint64 revision;
+  guint n;
+} Passed;
+
+static gboolean
+add_passed (BbBook   *book,
+            gpointer  data,
+            GError  **error)
 {
-  for (guint i = 0; i < n; i++)
+  const Passed *self = data;
+
+  (void) error;
+  for (guint i = 0; i < self->n; i++)
     {
-      g_autofree char *code = g_strdup_printf ("P-%" G_GINT64_FORMAT "-%u", revision, i + 1);
-      g_autoptr (BbWashTest) test = helper_make_wash_test (code, revision);
+      g_autofree char *code = g_strdup_printf ("P-%" G_GINT64_FORMAT "-%u", self->revision, i + 1);
+      g_autoptr (BbWashTest) test = helper_make_wash_test (code, self->revision);
       g_autoptr (BbReading) reading = NULL;
 
       helper_save (book, &bb_wash_test_table, test);
@@ -457,6 +464,17 @@ helper_add_passed (BbBook *book,
       reading->stain = BB_GRADE_4_5;
       helper_save (book, &bb_reading_table, reading);
     }
+
+  return TRUE;
+}
+
+/* Specimens that stood 25 washes, with nothing to say against them. */
+void
+helper_add_passed (BbBook *book,
+                   gint64  revision,
+                   guint   n)
+{
+  g_assert_true (bb_book_in_transaction (book, add_passed, &(Passed) { revision, n }, NULL));
 }
 
 /* On trial, three specimens passed, signed. */

@@ -523,6 +523,10 @@ test_no_way_past_the_proof (Proofs        *self,
   expect (self, SQLITE_CONSTRAINT_TRIGGER, READING ("INSERT OR IGNORE", "1", "5", "none"), specimen, 20);
   expect (self, SQLITE_OK, READING ("INSERT", "4", "4", "none"), specimen, 30);
 #undef READING
+  expect (self, SQLITE_CONSTRAINT_TRIGGER, "INSERT OR REPLACE INTO reading (id, wash_test, cycles, change, crack, "
+          "read_at) VALUES (%" G_GINT64_FORMAT ", 1, 99, '5', 'none', '2025-05-01')", reading);
+  expect (self, SQLITE_CONSTRAINT_TRIGGER, "INSERT OR REPLACE INTO wash_test (id, code, revision, method, plan_cycles, "
+          "made_at) VALUES (%" G_GINT64_FORMAT ", 'Y', 1, 'iso-6330', 25, '2025-05-01')", specimen);
   expect (self, SQLITE_CONSTRAINT_TRIGGER, "UPDATE reading SET change = '1'");
   expect (self, SQLITE_CONSTRAINT_TRIGGER, "UPDATE reading SET stain = NULL");
   expect (self, SQLITE_CONSTRAINT_TRIGGER, "UPDATE reading SET cycles = 24 WHERE id = %" G_GINT64_FORMAT, reading);
