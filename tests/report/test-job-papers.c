@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-test"
+
+#include "bb-job-papers.h"
+
+#include <math.h>
+
+#include "store-helpers.h"
+
+#define DAY "2025-03-14"
+
+typedef struct {
+  BbBook *book;
+  Shop *shop;
+} Bench;
+
+static void
+set_up (Bench         *bench,
+        gconstpointer  data)
+{
+  g_autofree char *path = helper_new_path ();
+
+  (void) data;
+  bench->book = helper_create (path);
+  bench->shop = helper_fill (bench->book);
+  helper_fill_jobs (bench->book, bench->shop);
+}
+
+static void
+tear_down (Bench         *bench,
+           gconstpointer  data)
+{
+  (void) data;
+  helper_shop_free (bench->shop);
+  helper_close (bench->book);
+}
+
+static BbJobPapers *
+load (Bench *bench)
+{
+  g_autoptr (GError) error = NULL;
+  BbJobPapers *papers = bb_job_papers_load (bench->book, bench->shop->job->id, DAY, &error);
+
+  g_assert_no_error (error);
+
+  return papers;
+}
+
+/* By hand: 24 garments and 2 % spares are 25; the revision has no margin around the print. */
+static void
+test_sheet (Bench         *bench,
+            gconstpointer  data)
+{
+  g_autoptr (BbJobPapers) papers = load (bench);
+  const double box_m2 = 0.28 * 0.3;
+  const BbLineSheet *line = NULL;
+  const BbMixSheet *mix = NULL;
+
+  (void) data;
+  g_assert_cmpstr (papers->job->code, ==, "2503-01");
+  g_assert_cmpuint (papers->lines->len, ==, 1);
+  g_assert_cmpuint (papers->sheet->lines->len, ==, 1);
+  line = &g_array_index (papers->sheet->lines, BbLineSheet, 0);
+  g_assert_null (line->missing);
+  g_assert_cmpint (line->garments, ==, 25);
+  g_assert_cmpfloat_with_epsilon (line->wet_g, box_m2 * bench->shop->revision->pretreat_laydown_g_per_m2, 1e-9);
+  mix = &g_array_index (papers->sheet->mixes, BbMixSheet, 0);
+  g_assert_cmpint (mix->supply, ==, bench->shop->pretreat->id);
+  g_assert_cmpstr (g_array_index (mix->takes, BbTake, 0).code, ==, "L-1");
+  g_assert_true (papers->sheet->whole);
+}
+
+/* A second press of the same kind: the one that the line was last run on is taken, and the first in use without it. */
+static void
+test_machines (Bench         *bench,
+               gconstpointer  data)
+{
+  g_autoptr (BbEquipment) other = helper_make_equipment ("A-PRESS", BB_EQUIPMENT_PRESS);
+  g_autoptr (BbJobLine) fresh = NULL;
+  g_autoptr (BbJobPapers) papers = NULL;
+  const BbSheetLine *lines = NULL;
+
+  (void) data;
+  helper_save (bench->book, &bb_equipment_table, other);
+  fresh = helper_make_line (bench->shop->job->id, bench->shop->colourway->id, bench->shop->revision->id);
+  g_assert_true (bb_book_save_job_line (bench->book, fresh, NULL));
+  papers = load (bench);
+  lines = (const BbSheetLine *) (gpointer) papers->lines->data;
+  g_assert_cmpuint (papers->lines->len, ==, 2);
+  g_assert_cmpint (lines[0].curer->id, ==, bench->shop->press->id);
+  g_assert_nonnull (lines[1].curer);
+  g_assert_null (lines[0].printer);
+
+  /* What is out of use is taken by none. */
+  g_assert_true (bb_book_withdraw (bench->book, &bb_equipment_table, bench->shop->press->id, NULL));
+  bb_job_papers_free (g_steal_pointer (&papers));
+  papers = load (bench);
+  lines = (const BbSheetLine *) (gpointer) papers->lines->data;
+  g_assert_cmpint (lines[0].curer->id, ==, other->id);
+  g_assert_cmpint (lines[1].curer->id, ==, other->id);
+}
+
+/* A line without a recipe is there, and says what it lacks. */
+static void
+test_no_recipe (Bench         *bench,
+                gconstpointer  data)
+{
+  g_autoptr (BbJobLine) fresh = helper_make_line (bench->shop->job->id, bench->shop->colourway->id, 0);
+  g_autoptr (BbJobPapers) papers = NULL;
+
+  (void) data;
+  g_assert_true (bb_book_save_job_line (bench->book, fresh, NULL));
+  papers = load (bench);
+  g_assert_false (papers->sheet->whole);
+  g_assert_nonnull (g_array_index (papers->sheet->lines, BbLineSheet, 1).missing);
+  g_assert_null (g_array_index (papers->lines, BbSheetLine, 1).revision);
+
+  g_assert_true (bb_book_withdraw (bench->book, &bb_job_line_table, fresh->id, NULL));
+  bb_job_papers_free (g_steal_pointer (&papers));
+  papers = load (bench);
+  g_assert_cmpuint (papers->lines->len, ==, 1);
+}
+
+static void
+test_no_job (Bench         *bench,
+             gconstpointer  data)
+{
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  g_assert_null (bb_job_papers_load (bench->book, 999, DAY, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_add ("/job-papers/sheet", Bench, NULL, set_up, test_sheet, tear_down);
+  g_test_add ("/job-papers/machines", Bench, NULL, set_up, test_machines, tear_down);
+  g_test_add ("/job-papers/no-recipe", Bench, NULL, set_up, test_no_recipe, tear_down);
+  g_test_add ("/job-papers/no-job", Bench, NULL, set_up, test_no_job, tear_down);
+
+  return g_test_run ();
+}
