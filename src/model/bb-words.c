@@ -75,12 +75,13 @@ bb_word_grams (const char *word)
 
   for (const char *p = padded; g_utf8_strlen (p, -1) >= 3; p = g_utf8_next_char (p))
     {
-      char *gram = g_utf8_substring (p, 0, 3);
+      g_autofree char *gram = g_utf8_substring (p, 0, 3);
 
-      if (g_hash_table_add (seen, gram))
-        g_ptr_array_add (grams, gram);
-      else
-        g_free (gram);
+      /* to add it again would put the later one in the place of the first */
+      if (g_hash_table_contains (seen, gram))
+        continue;
+      g_hash_table_add (seen, gram);
+      g_ptr_array_add (grams, g_steal_pointer (&gram));
     }
   g_ptr_array_add (grams, NULL);
 

@@ -237,11 +237,13 @@ test_any_order (void)
   g_autoptr (BbNearestIn) in = make_in (cotton, cotton);
   double first[8];
 
-  g_array_set_size (in->candidates, 0);
   for (guint i = 0; i < G_N_ELEMENTS (first); i++)
     {
-      BbCandidate *candidate = bb_field_append_item (bb_table_find_field (&bb_nearest_in_table, "candidates"), in);
+      const BbField *candidates = bb_table_find_field (&bb_nearest_in_table, "candidates");
+      BbCandidate *candidate = i > 0 ? bb_field_append_item (candidates, in)
+                                     : &g_array_index (in->candidates, BbCandidate, 0);
 
+      g_free (candidate->name);
       candidate->name = g_strdup_printf ("R-%u", i);
       candidate->mass_g_per_m2 = 100 + 30 * ((i * 5) % 8);
       candidate->knit = (int) i;
