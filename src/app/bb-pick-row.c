@@ -54,52 +54,34 @@ append (BbPickRow  *self,
   gtk_string_list_append (self->titles, title);
 }
 
-static gboolean
-is_among (const BbField *field,
-          gconstpointer  record)
-{
-  const BbField *kind = bb_table_find_field (field->target, "kind");
-
-  return !field->among.set || kind == NULL || bb_field_get_choice (kind, record) == (int) field->among.value;
-}
-
 static char *
-make_title (const BbTable *table,
-            gconstpointer  record)
+make_title (const BbNameLine *line)
 {
-  const BbField *code = bb_table_find_field (table, "code");
-  const BbField *name = bb_table_find_field (table, "name");
-
-  if (name == NULL)
-    return g_strdup (bb_field_get_text (code, record));
-
-  return g_strdup_printf ("%s · %s", bb_field_get_text (name, record), bb_field_get_text (code, record));
+  return line->name != NULL ? g_strdup_printf ("%s · %s", line->name, line->code) : g_strdup (line->code);
 }
 
 static void
 append_records (BbPickRow *self)
 {
   BbFieldRow *row = BB_FIELD_ROW (self);
-  const BbField *field = bb_field_row_get_field (row);
-  const BbField *id = bb_table_find_field (field->target, "id");
   BbSession *session = bb_field_row_get_session (row);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) records = NULL;
+  g_autoptr (GPtrArray) lines = NULL;
 
-  records = bb_book_load_all (bb_session_get_book (session), field->target, FALSE, &error);
-  if (records == NULL)
+  lines = bb_book_load_names (bb_session_get_book (session), bb_field_row_get_field (row), &error);
+  if (lines == NULL)
     {
       bb_session_report (session, error);
       return;
     }
 
-  for (guint i = 0; i < records->len; i++)
-    if (is_among (field, records->pdata[i]))
-      {
-        g_autofree char *title = make_title (field->target, records->pdata[i]);
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const BbNameLine *line = lines->pdata[i];
+      g_autofree char *title = make_title (line);
 
-        append (self, bb_field_get_integer (id, records->pdata[i]), title);
-      }
+      append (self, line->id, title);
+    }
 }
 
 static void

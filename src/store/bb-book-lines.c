@@ -337,3 +337,49 @@ _bb_statement_collect_keys (BbStatement  *statement,
 
   return step == BB_STEP_DONE ? g_steal_pointer (&ids) : NULL;
 }
+
+static char *
+make_names_sql (const BbField *field)
+{
+  const BbTable *table = field->target;
+  const BbField *kind = bb_table_find_field (table, "kind");
+  GString *sql = g_string_new (NULL);
+
+  g_string_append_printf (sql, "SELECT id, code, %s FROM %s WHERE TRUE",
+                          bb_table_find_field (table, "name") != NULL ? "name" : "NULL", table->name);
+  if (bb_table_find_field (table, "withdrawn_at") != NULL)
+    g_string_append (sql, " AND withdrawn_at IS NULL");
+  if (field->among.set)
+    g_string_append_printf (sql, " AND kind = '%s'", bb_choices_get_key (kind->choices, (int) field->among.value));
+  g_string_append (sql, " ORDER BY id");
+
+  return g_string_free (sql, FALSE);
+}
+
+/**
+ * bb_book_load_names:
+ * @self: a book
+ * @field: a field that refers to another record, one that has a code
+ * @error: return location for a #GError
+ *
+ * Loads what a person can choose from for a field: every record that it may refer to, and that is in use.
+ *
+ * Returns: (transfer full) (nullable) (element-type BbNameLine): the records' names in the order in which they were
+ *   added; the array frees them. %NULL with an error
+ */
+GPtrArray *
+bb_book_load_names (BbBook         *self,
+                    const BbField  *field,
+                    GError        **error)
+{
+  g_autofree char *sql = NULL;
+  g_autoptr (GPtrArray) names = NULL;
+
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self) && field->kind == BB_KIND_REFERENCE, NULL);
+  g_return_val_if_fail (bb_table_find_field (field->target, "code") != NULL, NULL);
+
+  sql = make_names_sql (field);
+  names = g_ptr_array_new_with_free_func (bb_name_line_table.free_record);
+
+  return read_rows (self, &bb_name_line_table, sql, NULL, 0, names, error) ? g_steal_pointer (&names) : NULL;
+}

@@ -194,6 +194,9 @@ GArray     *bb_book_search            (BbBook         *self,
                                        const BbQuery  *query,
                                        GError        **error);
 const BbTable *bb_book_get_line_table (const BbTable  *table);
+GPtrArray  *bb_book_load_names        (BbBook         *self,
+                                       const BbField  *field,
+                                       GError        **error);
 GPtrArray  *bb_book_load_lines        (BbBook         *self,
                                        const BbTable  *table,
                                        const gint64   *ids,

@@ -6,6 +6,7 @@
 #include "bb-book.h"
 #include "bb-book-current.h"
 
+BB_DEFINE_TABLE (BbNameLine, bb_name_line, "name_line", N_("Record"), BB_NAME_LINE_FIELDS, NULL)
 BB_DEFINE_TABLE (BbRecipeLine, bb_recipe_line, "recipe_line", N_("Recipe"), BB_RECIPE_LINE_FIELDS, NULL)
 BB_DEFINE_TABLE (BbWashLine, bb_wash_line, "wash_line", N_("Wash test"), BB_WASH_LINE_FIELDS, NULL)
 BB_DEFINE_TABLE (BbJobCard, bb_job_card, "job_card", N_("Job"), BB_JOB_CARD_FIELDS, NULL)

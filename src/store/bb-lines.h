@@ -32,6 +32,18 @@ G_BEGIN_DECLS
 BB_DECLARE_TABLE (BbRecipeLine, bb_recipe_line, BB_RECIPE_LINE_FIELDS);
 
 /**
+ * BbNameLine:
+ *
+ * What a person chooses a record by: see bb_book_load_names().
+ */
+#define BB_NAME_LINE_FIELDS(F, T) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The record's key in this book.")) \
+  F (T, TEXT, code, N_("Code"), .help = N_("The record's code.")) \
+  F (T, TEXT, name, N_("Name"), .help = N_("The record's name; none where such records have none."))
+
+BB_DECLARE_TABLE (BbNameLine, bb_name_line, BB_NAME_LINE_FIELDS);
+
+/**
  * BbWashLine:
  *
  * What a list shows of one wash test: the specimen, its recipe, the garment's colour, and what its verdict follows

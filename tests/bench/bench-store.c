@@ -110,6 +110,27 @@ bench_pages (BbBook        *book,
   report (what, times);
 }
 
+/* What opening a form does for each of its references. */
+static void
+bench_names (BbBook        *book,
+             const BbTable *table,
+             const char    *name)
+{
+  g_autofree char *what = g_strdup_printf ("%s: names for %s", table->name, name);
+  const BbField *field = bb_table_find_field (table, name);
+  g_autoptr (GArray) times = g_array_new (FALSE, FALSE, sizeof (gint64));
+
+  for (guint i = 0; i < PAGES / 10; i++)
+    {
+      gint64 start = g_get_monotonic_time ();
+      g_autoptr (GPtrArray) names = bb_book_load_names (book, field, NULL);
+
+      note (times, start);
+      g_assert_cmpuint (names->len, >, 0);
+    }
+  report (what, times);
+}
+
 static void
 bench_list (BbBook        *book,
             GRand         *rand,
@@ -211,6 +232,8 @@ main (int   argc,
   bench_list (book, rand, &bb_blank_table);
   bench_list (book, rand, &bb_supply_table);
   bench_list (book, rand, &bb_wash_test_table);
+  bench_names (book, &bb_recipe_table, "blank");
+  bench_names (book, &bb_wash_test_table, "revision");
   helper_close (book);
   remove_folder (folder);
   g_rand_free (rand);

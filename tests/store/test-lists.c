@@ -287,6 +287,51 @@ test_wash_line_without_its_revision (void)
   helper_close (book);
 }
 
+static guint
+count_names (BbBook        *book,
+             const BbTable *table,
+             const char    *name)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) names = bb_book_load_names (book, bb_table_find_field (table, name), &error);
+
+  g_assert_no_error (error);
+
+  return names->len;
+}
+
+/* What can be chosen for a reference: of its kind, in use, by name and code. */
+static void
+test_names (void)
+{
+  g_autofree char *path = helper_new_path ();
+  BbBook *book = helper_create (path);
+  g_autoptr (Shop) shop = helper_fill (book);
+  const BbField *product = bb_table_find_field (&bb_revision_table, "pretreat_product");
+  const BbField *revision = bb_table_find_field (&bb_wash_test_table, "revision");
+  g_autoptr (GPtrArray) pretreats = NULL;
+  g_autoptr (GPtrArray) revisions = NULL;
+  g_autoptr (GError) error = NULL;
+
+  pretreats = bb_book_load_names (book, product, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (pretreats->len, ==, 1);
+  g_assert_cmpint (((const BbNameLine *) pretreats->pdata[0])->id, ==, shop->pretreat->id);
+  g_assert_cmpstr (((const BbNameLine *) pretreats->pdata[0])->code, ==, "PT-1");
+  g_assert_cmpstr (((const BbNameLine *) pretreats->pdata[0])->name, ==, "Fixer No 3");
+
+  revisions = bb_book_load_names (book, revision, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (revisions->len, ==, 1);
+  g_assert_cmpstr (((const BbNameLine *) revisions->pdata[0])->code, ==, "R-1.1");
+  g_assert_null (((const BbNameLine *) revisions->pdata[0])->name);
+
+  g_assert_cmpuint (count_names (book, &bb_recipe_table, "blank"), ==, 1);
+  g_assert_true (bb_book_withdraw (book, &bb_blank_table, shop->blank->id, &error));
+  g_assert_cmpuint (count_names (book, &bb_recipe_table, "blank"), ==, 0);
+  helper_close (book);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -300,6 +345,7 @@ main (int   argc,
   g_test_add_func ("/lists/follows-every-change", test_follows_every_change);
   g_test_add_func ("/lists/lines-of-records", test_lines_of_records);
   g_test_add_func ("/lists/wash-lines", test_wash_lines);
+  g_test_add_func ("/lists/names", test_names);
   g_test_add_func ("/lists/wash-line-without-its-revision", test_wash_line_without_its_revision);
 
   return g_test_run ();
