@@ -48,7 +48,8 @@ find_condition (const BbTable *table)
  * Finds the runs that something had a part in. bb_book_load_lines() with the table of runs tells of each for whom it
  * was, on what, by what and from what.
  *
- * Returns: (transfer full) (nullable) (element-type gint64): the keys of the runs, the newest first; %NULL with an error
+ * Returns: (transfer full) (nullable) (element-type gint64): the keys of the runs, the newest first; %NULL with an
+ *   error
  */
 GArray *
 bb_book_trace_runs (BbBook         *self,
@@ -99,8 +100,8 @@ bb_book_list_run_lots (BbBook  *self,
 
 /* The newest proven revision of each garment and colour: of many that are alike one is enough to be near. */
 #define PROVEN \
-  "WITH line AS (SELECT v.id AS id, v.code AS code, r.name AS name, b.id AS blank, COALESCE (c.name, '') AS colourway, " \
-  "COALESCE (c.srgb, '') AS srgb, COALESCE ((SELECT g.passed FROM signature g WHERE g.revision = v.id " \
+  "WITH line AS (SELECT v.id AS id, v.code AS code, r.name AS name, b.id AS blank, " \
+  "COALESCE (c.name, '') AS colourway, COALESCE (c.srgb, '') AS srgb, COALESCE ((SELECT g.passed FROM signature g WHERE g.revision = v.id " \
   "ORDER BY g.signed_at DESC LIMIT 1), 0) AS passed FROM revision v JOIN recipe r ON r.id = v.recipe " \
   "LEFT JOIN colourway c ON c.id = r.colourway JOIN blank b ON b.id = COALESCE (r.blank, c.blank) " \
   "WHERE v.id IN (SELECT MAX (n.id) FROM standing s JOIN revision n ON n.id = s.revision " \

@@ -10,6 +10,8 @@ BB_DEFINE_TABLE (BbNameLine, bb_name_line, "name_line", N_("Record"), BB_NAME_LI
 BB_DEFINE_TABLE (BbRecipeLine, bb_recipe_line, "recipe_line", N_("Recipe"), BB_RECIPE_LINE_FIELDS, NULL)
 BB_DEFINE_TABLE (BbWashLine, bb_wash_line, "wash_line", N_("Wash test"), BB_WASH_LINE_FIELDS, NULL)
 BB_DEFINE_TABLE (BbJobCard, bb_job_card, "job_card", N_("Job"), BB_JOB_CARD_FIELDS, NULL)
+BB_DEFINE_TABLE (BbRunCard, bb_run_card, "run_card", N_("Run"), BB_RUN_CARD_FIELDS, NULL)
+BB_DEFINE_TABLE (BbProvenLine, bb_proven_line, "proven_line", N_("Recipe"), BB_PROVEN_LINE_FIELDS, NULL)
 BB_DEFINE_TABLE (BbLineCard, bb_line_card, "line_card", N_("Line of a job"), BB_LINE_CARD_FIELDS, NULL)
 
 /* Each statement ends with the key that the lines are chosen by. */
@@ -50,6 +52,20 @@ BB_DEFINE_TABLE (BbLineCard, bb_line_card, "line_card", N_("Line of a job"), BB_
   "FROM job_line l JOIN colourway w ON w.id = l.colourway JOIN blank b ON b.id = w.blank " \
   "LEFT JOIN revision v ON v.id = l.revision LEFT JOIN standing s ON s.revision = v.id WHERE l.id"
 
+#define RUN_CARDS \
+  "SELECT r.id AS id, r.code AS code, j.code AS job, c.name AS customer, COALESCE (c.contact, '') AS contact, " \
+  "b.name AS blank, w.name AS colourway, COALESCE (l.artwork, '') AS artwork, v.code AS revision, s.state AS state, " \
+  "COALESCE (p.name, '') AS person, r.started_at AS started_at, r.finished_at AS finished_at, r.good AS good, " \
+  "r.spoiled AS spoiled, " \
+  "COALESCE ((SELECT group_concat (m.code, ', ') FROM (SELECT e.code FROM equipment e " \
+  "WHERE e.id IN (r.sprayer, r.dryer, r.printer, r.curer) ORDER BY e.id) m), '') AS machines, " \
+  "COALESCE ((SELECT group_concat (k.code, ', ') FROM (SELECT DISTINCT o.code FROM lot_entry n " \
+  "JOIN lot o ON o.id = n.lot WHERE n.run = r.id ORDER BY o.code) k), '') AS lots, " \
+  "(SELECT COUNT (*) FROM annotation a WHERE a.run = r.id) AS remarks " \
+  "FROM run r JOIN job_line l ON l.id = r.line JOIN job j ON j.id = l.job JOIN customer c ON c.id = j.customer " \
+  "JOIN colourway w ON w.id = l.colourway JOIN blank b ON b.id = w.blank JOIN revision v ON v.id = r.revision " \
+  "LEFT JOIN standing s ON s.revision = v.id LEFT JOIN person p ON p.id = r.person WHERE r.id"
+
 /**
  * bb_lines_select:
  * @table: a table of the book
@@ -64,6 +80,8 @@ bb_lines_select (const BbTable *table)
     return RECIPE_LINES;
   if (table == &bb_job_table)
     return JOB_CARDS;
+  if (table == &bb_run_table)
+    return RUN_CARDS;
 
   return table == &bb_job_line_table ? LINE_CARDS : NULL;
 }
@@ -86,6 +104,8 @@ bb_book_get_line_table (const BbTable *table)
     return &bb_job_card_table;
   if (table == &bb_job_line_table)
     return &bb_line_card_table;
+  if (table == &bb_run_table)
+    return &bb_run_card_table;
 
   return table;
 }

@@ -109,4 +109,47 @@ BB_DECLARE_TABLE (BbJobCard, bb_job_card, BB_JOB_CARD_FIELDS);
 
 BB_DECLARE_TABLE (BbLineCard, bb_line_card, BB_LINE_CARD_FIELDS);
 
+/**
+ * BbRunCard:
+ *
+ * What a list shows of one run, and what a report of a fault has to say of it: for whom, on what, by what and from what.
+ */
+#define BB_RUN_CARD_FIELDS(F, T) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The run's key in this book."), .derived = TRUE, .unsealed = TRUE) \
+  F (T, TEXT, code, N_("Run"), .help = N_("The run's code.")) \
+  F (T, TEXT, job, N_("Job"), .help = N_("The job's number.")) \
+  F (T, TEXT, customer, N_("Customer"), .help = N_("Who ordered it.")) \
+  F (T, TEXT, contact, N_("Contact"), .help = N_("Whom to ask, and how to reach them.")) \
+  F (T, TEXT, blank, N_("Blank"), .help = N_("The garment.")) \
+  F (T, TEXT, colourway, N_("Colour"), .help = N_("The garment's colour.")) \
+  F (T, TEXT, artwork, N_("Artwork"), .help = N_("Name or file of the artwork.")) \
+  F (T, TEXT, revision, N_("Recipe"), .help = N_("Code of the revision.")) \
+  F (T, CHOICE, state, N_("State"), .help = N_("Where that revision stands now."), .choices = &bb_state_choices) \
+  F (T, TEXT, person, N_("By"), .help = N_("Who stood at the machines.")) \
+  F (T, DATE, started_at, N_("Started"), .help = N_("When it began.")) \
+  F (T, DATE, finished_at, N_("Finished"), .help = N_("When it ended; empty while it runs.")) \
+  F (T, INTEGER, good, N_("Good"), .help = N_("How many garments came out well.")) \
+  F (T, INTEGER, spoiled, N_("Spoiled"), .help = N_("How many garments were spoiled.")) \
+  F (T, TEXT, machines, N_("Machines"), .help = N_("Codes of the machines.")) \
+  F (T, TEXT, lots, N_("Lots"), .help = N_("Codes of the containers.")) \
+  F (T, INTEGER, remarks, N_("Remarks"), .help = N_("How many remarks were written since."))
+
+BB_DECLARE_TABLE (BbRunCard, bb_run_card, BB_RUN_CARD_FIELDS);
+
+/**
+ * BbProvenLine:
+ *
+ * A proven revision, and the garment that it is proven on: what the nearest are chosen from.
+ */
+#define BB_PROVEN_LINE_FIELDS(F, T) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The revision's key in this book.")) \
+  F (T, TEXT, code, N_("Recipe"), .help = N_("The revision's code.")) \
+  F (T, TEXT, name, N_("Name"), .help = N_("The recipe's name.")) \
+  F (T, INTEGER, blank, N_("Blank"), .help = N_("Key of the garment.")) \
+  F (T, TEXT, colourway, N_("Colour"), .help = N_("The garment's colour; empty for several.")) \
+  F (T, TEXT, srgb, N_("sRGB"), .help = N_("That colour; empty for several.")) \
+  F (T, INTEGER, passed, N_("Passed"), .help = N_("Specimens that had passed when it was signed."))
+
+BB_DECLARE_TABLE (BbProvenLine, bb_proven_line, BB_PROVEN_LINE_FIELDS);
+
 G_END_DECLS
