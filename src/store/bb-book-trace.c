@@ -101,8 +101,9 @@ bb_book_list_run_lots (BbBook  *self,
 /* The newest proven revision of each garment and colour: of many that are alike one is enough to be near. */
 #define PROVEN \
   "WITH line AS (SELECT v.id AS id, v.code AS code, r.name AS name, b.id AS blank, " \
-  "COALESCE (c.name, '') AS colourway, COALESCE (c.srgb, '') AS srgb, COALESCE ((SELECT g.passed FROM signature g WHERE g.revision = v.id " \
-  "ORDER BY g.signed_at DESC LIMIT 1), 0) AS passed FROM revision v JOIN recipe r ON r.id = v.recipe " \
+  "COALESCE (c.name, '') AS colourway, COALESCE (c.srgb, '') AS srgb, " \
+  "COALESCE ((SELECT g.passed FROM signature g WHERE g.revision = v.id ORDER BY g.signed_at DESC LIMIT 1), 0) " \
+  "AS passed FROM revision v JOIN recipe r ON r.id = v.recipe " \
   "LEFT JOIN colourway c ON c.id = r.colourway JOIN blank b ON b.id = COALESCE (r.blank, c.blank) " \
   "WHERE v.id IN (SELECT MAX (n.id) FROM standing s JOIN revision n ON n.id = s.revision " \
   "JOIN recipe q ON q.id = n.recipe WHERE s.state = 'proven' AND q.withdrawn_at IS NULL " \

@@ -112,7 +112,8 @@ BB_DECLARE_TABLE (BbLineCard, bb_line_card, BB_LINE_CARD_FIELDS);
 /**
  * BbRunCard:
  *
- * What a list shows of one run, and what a report of a fault has to say of it: for whom, on what, by what and from what.
+ * What a list shows of one run, and what a report of a fault has to say of it: for whom, on what, by what and from
+ * what.
  */
 #define BB_RUN_CARD_FIELDS(F, T) \
   F (T, INTEGER, id, N_("Key"), .help = N_("The run's key in this book."), .derived = TRUE, .unsealed = TRUE) \

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "bb-test"
 
+#include <string.h>
+
 #include "store-helpers.h"
 
 #include "bb-trace.h"
@@ -140,6 +142,139 @@ test_proven_lines (Bench         *bench,
   g_assert_cmpint (line->passed, ==, 3);
 }
 
+static void
+test_last_run (Bench         *bench,
+               gconstpointer  data)
+{
+  g_autoptr (BbRun) of_line = NULL;
+  g_autoptr (BbRun) of_revision = NULL;
+  g_autoptr (BbRun) none = NULL;
+
+  (void) data;
+  g_assert_cmpint (bb_book_find_last_run (bench->book, &bb_job_line_table, bench->shop->line->id, &of_line, NULL), ==,
+                   1);
+  g_assert_cmpint (bb_book_find_last_run (bench->book, &bb_revision_table, bench->shop->revision->id, &of_revision,
+                                          NULL), ==, 1);
+  g_assert_cmpint (bb_book_find_last_run (bench->book, &bb_job_line_table, 99, &none, NULL), ==, 0);
+  g_assert_cmpint (of_line->id, ==, bench->second);
+  g_assert_cmpint (of_revision->id, ==, bench->second);
+  g_assert_null (none);
+}
+
+static void
+expect_failures (Bench      *bench,
+                 const char *since,
+                 guint       n)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) failures = bb_book_load_failures (bench->book, bench->shop->revision->id, since, &error);
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (failures->len, ==, n);
+  if (n > 0)
+    g_assert_cmpint (((const BbReading *) failures->pdata[0])->cycles, ==, 5);
+}
+
+/* One specimen failed twice: it is told once, by the first of its readings. */
+static void
+test_failures_since (Bench         *bench,
+                     gconstpointer  data)
+{
+  g_autoptr (BbWashTest) test = helper_make_wash_test ("F-1", bench->shop->revision->id);
+  const gint64 cycles[] = { 10, 5 };
+
+  (void) data;
+  expect_failures (bench, "2020-01-01", 0);
+  helper_save (bench->book, &bb_wash_test_table, test);
+  for (guint i = 0; i < G_N_ELEMENTS (cycles); i++)
+    {
+      g_autoptr (BbReading) reading = helper_make_reading (test->id, cycles[i]);
+
+      reading->change = BB_GRADE_2;
+      g_free (reading->read_at);
+      reading->read_at = g_strdup ("2025-04-02");
+      helper_save (bench->book, &bb_reading_table, reading);
+    }
+  expect_failures (bench, "2025-04-01T10:00:00Z", 1);
+  expect_failures (bench, "2025-04-02T23:00:00Z", 1);
+  expect_failures (bench, "2025-04-03", 0);
+}
+
+/* As the log has it: what was written before the run, not what was written since. */
+static void
+test_text_at_run (Bench         *bench,
+                  gconstpointer  data)
+{
+  BbBlank *blank = bench->shop->blank;
+  g_autoptr (BbBlank) late = helper_make_blank ("LATE", "Later Tee");
+  g_autofree char *then = NULL;
+  g_autofree char *none = NULL;
+
+  (void) data;
+  blank->mass_g_per_m2 = 211;
+  helper_save (bench->book, &bb_blank_table, blank);
+  helper_save (bench->book, &bb_blank_table, late);
+  g_assert_cmpint (bb_book_find_text_at_run (bench->book, &bb_blank_table, blank->id, bench->second, &then, NULL), ==,
+                   1);
+  g_assert_nonnull (strstr (then, blank->code));
+  g_assert_null (strstr (then, "211"));
+  g_assert_cmpint (bb_book_find_text_at_run (bench->book, &bb_blank_table, late->id, bench->second, &none, NULL), ==,
+                   0);
+  g_assert_null (none);
+}
+
+static BbJobLine *
+repeat (Bench              *bench,
+        const BbRepeatLine *choice,
+        guint              *n_lines)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbJob) job = NULL;
+  g_autoptr (GArray) lines = NULL;
+  gint64 id = 0;
+
+  g_assert_true (bb_book_repeat_job (bench->book, bench->shop->job->id, "2026-03-01", choice, choice != NULL ? 1 : 0,
+                                     &id, &error));
+  g_assert_no_error (error);
+  job = bb_book_load (bench->book, &bb_job_table, id, &error);
+  g_assert_cmpint (job->repeats, ==, bench->shop->job->id);
+  g_assert_cmpint (job->customer, ==, bench->shop->customer->id);
+  g_assert_cmpint (job->state, ==, BB_JOB_PLANNED);
+  g_assert_cmpstr (job->ordered_at, ==, "2026-03-01");
+  g_assert_null (job->due_at);
+  lines = bb_book_list_job_lines (bench->book, id, &error);
+  *n_lines = lines->len;
+
+  return lines->len > 0 ? bb_book_load (bench->book, &bb_job_line_table, g_array_index (lines, gint64, 0), &error)
+                        : NULL;
+}
+
+/* The same revision, unless a person chose another. */
+static void
+test_repeat (Bench         *bench,
+             gconstpointer  data)
+{
+  const Shop *shop = bench->shop;
+  g_autoptr (BbRevision) next = helper_make_revision (shop->recipe->id, shop->pretreat->id);
+  g_autoptr (BbJobLine) same = NULL;
+  g_autoptr (BbJobLine) other = NULL;
+  g_autoptr (BbJobLine) none = NULL;
+  guint n = 0;
+
+  (void) data;
+  helper_save (bench->book, &bb_revision_table, next);
+  same = repeat (bench, NULL, &n);
+  g_assert_cmpuint (n, ==, 1);
+  g_assert_cmpint (same->revision, ==, shop->revision->id);
+  g_assert_cmpint (same->count, ==, shop->line->count);
+  g_assert_cmpstr (same->why, ==, "As in job 2503-01.");
+  other = repeat (bench, &(BbRepeatLine) { shop->line->id, next->id, FALSE }, &n);
+  g_assert_cmpint (other->revision, ==, next->id);
+  none = repeat (bench, &(BbRepeatLine) { shop->line->id, 0, TRUE }, &n);
+  g_assert_cmpuint (n, ==, 0);
+  g_assert_null (none);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -150,6 +285,10 @@ main (int   argc,
   ADD ("/trace/from-anything", test_from_anything);
   ADD ("/trace/and-back", test_and_back);
   ADD ("/trace/proven-lines", test_proven_lines);
+  ADD ("/trace/last-run", test_last_run);
+  ADD ("/trace/failures-since", test_failures_since);
+  ADD ("/trace/text-at-run", test_text_at_run);
+  ADD ("/trace/repeat", test_repeat);
 #undef ADD
 
   return g_test_run ();
