@@ -73,6 +73,32 @@ bb_book_trace_runs (BbBook         *self,
 }
 
 /**
+ * bb_book_list_runs:
+ * @self: a book
+ * @limit: how many at most; 0 for all
+ * @error: return location for a #GError
+ *
+ * Returns: (transfer full) (nullable) (element-type gint64): the keys of the runs, the last that was entered first;
+ *   %NULL with an error
+ */
+GArray *
+bb_book_list_runs (BbBook  *self,
+                   guint    limit,
+                   GError **error)
+{
+  g_autoptr (BbStatement) statement = NULL;
+
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), NULL);
+
+  statement = bb_db_prepare (self->db, "SELECT id FROM run ORDER BY id DESC LIMIT ?1", error);
+  if (statement == NULL)
+    return NULL;
+  bb_statement_bind_integer (statement, 1, limit > 0 ? limit : G_MAXINT64);
+
+  return _bb_statement_collect_keys (statement, error);
+}
+
+/**
  * bb_book_list_run_lots:
  * @self: a book
  * @run: the key of a run

@@ -11,6 +11,9 @@ GArray    *bb_book_trace_runs        (BbBook         *self,
                                       const BbTable  *table,
                                       gint64          id,
                                       GError        **error);
+GArray    *bb_book_list_runs         (BbBook         *self,
+                                      guint           limit,
+                                      GError        **error);
 GArray    *bb_book_list_run_lots     (BbBook         *self,
                                       gint64          run,
                                       GError        **error);

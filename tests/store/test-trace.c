@@ -143,6 +143,22 @@ test_proven_lines (Bench         *bench,
 }
 
 static void
+test_list (Bench         *bench,
+           gconstpointer  data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) all = bb_book_list_runs (bench->book, 0, &error);
+  g_autoptr (GArray) one = bb_book_list_runs (bench->book, 1, &error);
+
+  (void) data;
+  g_assert_no_error (error);
+  g_assert_cmpuint (all->len, ==, 2);
+  g_assert_cmpuint (one->len, ==, 1);
+  g_assert_cmpint (g_array_index (all, gint64, 0), ==, bench->second);
+  g_assert_cmpint (g_array_index (one, gint64, 0), ==, bench->second);
+}
+
+static void
 test_last_run (Bench         *bench,
                gconstpointer  data)
 {
@@ -262,7 +278,8 @@ test_repeat (Bench         *bench,
   guint n = 0;
 
   (void) data;
-  helper_save (bench->book, &bb_revision_table, next);
+  next->reason = g_strdup ("Hotter.");
+  g_assert_true (bb_book_save_revision (bench->book, next, NULL));
   same = repeat (bench, NULL, &n);
   g_assert_cmpuint (n, ==, 1);
   g_assert_cmpint (same->revision, ==, shop->revision->id);
@@ -285,6 +302,7 @@ main (int   argc,
   ADD ("/trace/from-anything", test_from_anything);
   ADD ("/trace/and-back", test_and_back);
   ADD ("/trace/proven-lines", test_proven_lines);
+  ADD ("/trace/list", test_list);
   ADD ("/trace/last-run", test_last_run);
   ADD ("/trace/failures-since", test_failures_since);
   ADD ("/trace/text-at-run", test_text_at_run);
