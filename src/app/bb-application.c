@@ -285,8 +285,6 @@ bb_application_startup (GApplication *application)
     { .name = "about", .activate = about_action },
     { .name = "quit", .activate = quit_action },
   };
-  g_autoptr (GAction) units = NULL;
-  g_autoptr (GAction) scheme = NULL;
 
   /* Or its icons are added while GTK's are being read, which has to be waited for. */
   adw_init ();
@@ -295,10 +293,6 @@ bb_application_startup (GApplication *application)
 
   self->settings = g_settings_new (BB_APP_ID);
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
-  units = g_settings_create_action (self->settings, "unit-system");
-  scheme = g_settings_create_action (self->settings, "colour-scheme");
-  g_action_map_add_action (G_ACTION_MAP (self), units);
-  g_action_map_add_action (G_ACTION_MAP (self), scheme);
   add_accels (GTK_APPLICATION (self));
   g_signal_connect_object (self->settings, "changed::colour-scheme", G_CALLBACK (apply_colour_scheme), self,
                            G_CONNECT_SWAPPED);

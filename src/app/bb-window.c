@@ -7,12 +7,17 @@
 
 #include "bb-blanks-page.h"
 #include "bb-mix-page.h"
-#include "bb-person-dialog.h"
 #include "bb-person-menu.h"
+#include "bb-preferences.h"
 #include "bb-recipes-page.h"
+#include "bb-record-dialog.h"
 #include "bb-safety-page.h"
 #include "bb-supplies-page.h"
 #include "bb-wash-page.h"
+
+/* The shop's form is long, and scrolls; it must fit the smallest screen. */
+#define SHOP_WIDTH 640
+#define SHOP_HEIGHT 620
 
 struct _BbWindow
 {
@@ -226,6 +231,25 @@ show_shortcuts_action (GtkWidget  *widget,
   gtk_window_present (window);
 }
 
+/* Whoever is added is at the bench, or would not add themselves; who is there may have other initials from now on. */
+static void
+person_saved_cb (BbWindow *self,
+                 gint64    id)
+{
+  bb_session_set_person (self->session, id);
+}
+
+static void
+edit_person (BbWindow   *self,
+             const char *title,
+             BbPerson   *person)
+{
+  BbRecordDialog *dialog = bb_record_dialog_new (GTK_WINDOW (self), self->session, title, &bb_person_table, person);
+
+  g_signal_connect_object (dialog, "saved", G_CALLBACK (person_saved_cb), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
 static void
 add_person_action (GtkWidget  *widget,
                    const char *name,
@@ -234,7 +258,67 @@ add_person_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
-  gtk_window_present (GTK_WINDOW (bb_person_dialog_new (GTK_WINDOW (widget), BB_WINDOW (widget)->session)));
+  edit_person (BB_WINDOW (widget), _("Add a Person"), bb_person_new ());
+}
+
+static void
+edit_person_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *parameter)
+{
+  BbWindow *self = BB_WINDOW (widget);
+  g_autoptr (GError) error = NULL;
+  BbPerson *person = bb_book_load (bb_session_get_book (self->session), &bb_person_table,
+                                   bb_session_get_person (self->session), &error);
+
+  (void) name;
+  (void) parameter;
+
+  if (person == NULL)
+    bb_session_report (self->session, error);
+  else
+    edit_person (self, _("The Person at the Bench"), person);
+}
+
+static void
+changed_cb (BbWindow *self)
+{
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.edit-person", bb_session_get_person (self->session) != 0);
+}
+
+static void
+edit_shop_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *parameter)
+{
+  BbWindow *self = BB_WINDOW (widget);
+  g_autoptr (GError) error = NULL;
+  BbShop *shop = bb_book_load_shop (bb_session_get_book (self->session), &error);
+  BbRecordDialog *dialog = NULL;
+
+  (void) name;
+  (void) parameter;
+
+  if (shop == NULL)
+    {
+      bb_session_report (self->session, error);
+      return;
+    }
+  dialog = bb_record_dialog_new (GTK_WINDOW (self), self->session, _("The Shop"), &bb_shop_table, shop);
+  gtk_window_set_default_size (GTK_WINDOW (dialog), SHOP_WIDTH, SHOP_HEIGHT);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+preferences_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *parameter)
+{
+  (void) name;
+  (void) parameter;
+
+  gtk_window_present (GTK_WINDOW (bb_preferences_new (GTK_WINDOW (widget),
+                                                      bb_session_get_settings (BB_WINDOW (widget)->session))));
 }
 
 static void
@@ -319,6 +403,7 @@ add_bindings (GtkWidgetClass *widget_class)
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_f, GDK_CONTROL_MASK, "win.find", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_f, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "win.go", "s",
                                        "recipes");
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_comma, GDK_CONTROL_MASK, "win.preferences", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_n, GDK_CONTROL_MASK, "win.add", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_e, GDK_CONTROL_MASK, "win.edit", NULL);
 }
@@ -345,6 +430,9 @@ bb_window_class_init (BbWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "win.edit", NULL, edit_action);
   gtk_widget_class_install_action (widget_class, "win.show-shortcuts", NULL, show_shortcuts_action);
   gtk_widget_class_install_action (widget_class, "win.add-person", NULL, add_person_action);
+  gtk_widget_class_install_action (widget_class, "win.edit-person", NULL, edit_person_action);
+  gtk_widget_class_install_action (widget_class, "win.edit-shop", NULL, edit_shop_action);
+  gtk_widget_class_install_action (widget_class, "win.preferences", NULL, preferences_action);
   add_bindings (widget_class);
 }
 
@@ -374,6 +462,8 @@ bb_window_new (GtkApplication *application,
   g_signal_connect_object (session, "show", G_CALLBACK (show_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "say", G_CALLBACK (say_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "withdrawn", G_CALLBACK (withdrawn_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  changed_cb (self);
   restore_size (self);
   bb_person_menu_connect (self->person_drop_down, session);
   adw_window_title_set_subtitle (self->title, name);

@@ -15,33 +15,44 @@ G_BEGIN_DECLS
   F (T, INTEGER, proof_specimens, N_("Specimens for a proof"), \
      .help = N_("How many specimens have to pass at their plan's last cycle, and none fail, before a revision can be " \
                 "signed as proven."), \
-     .limits = BB_BETWEEN (1, 1000), .fallback = BB_DEFAULT (3), .required = TRUE) \
+     .limits = BB_BETWEEN (1, 1000), .fallback = BB_DEFAULT (3), .required = TRUE, \
+     .group = N_("Proof")) \
   F (T, NUMBER, proof_confidence_fraction, N_("Confidence"), \
      .help = N_("How sure the bound of a pass rate has to be."), .quantity = BB_QUANTITY_FRACTION, \
-     .limits = BB_INSIDE (0, 1), .fallback = BB_DEFAULT (0.9), .required = TRUE) \
+     .limits = BB_INSIDE (0, 1), .fallback = BB_DEFAULT (0.9), .required = TRUE, \
+     .group = N_("Proof")) \
   F (T, NUMBER, overspray_fraction, N_("Overspray"), \
      .help = N_("Share of what leaves the nozzles that does not land on the garment."), \
-     .quantity = BB_QUANTITY_FRACTION, .limits = BB_FROM_BELOW (0, 1), .fallback = BB_DEFAULT (0)) \
+     .quantity = BB_QUANTITY_FRACTION, .limits = BB_FROM_BELOW (0, 1), .fallback = BB_DEFAULT (0), \
+     .group = N_("Losses and reserve")) \
   F (T, NUMBER, line_loss_g, N_("Line loss"), \
      .help = N_("What priming and purging the sprayer takes, once a mix."), .quantity = BB_QUANTITY_MASS, \
-     .limits = BB_BETWEEN (0, 1e6), .fallback = BB_DEFAULT (0)) \
+     .limits = BB_BETWEEN (0, 1e6), .fallback = BB_DEFAULT (0), \
+     .group = N_("Losses and reserve")) \
   F (T, NUMBER, reserve_fraction, N_("Reserve"), \
      .help = N_("How much more pretreat to make up, as a share of all the rest."), \
-     .quantity = BB_QUANTITY_FRACTION, .limits = BB_BETWEEN (0, 1), .fallback = BB_DEFAULT (0.05)) \
+     .quantity = BB_QUANTITY_FRACTION, .limits = BB_BETWEEN (0, 1), .fallback = BB_DEFAULT (0.05), \
+     .group = N_("Losses and reserve")) \
   F (T, NUMBER, round_up_to_g, N_("Round up to"), .help = N_("The step that a mix is rounded up to; 0 for none."), \
-     .quantity = BB_QUANTITY_MASS, .limits = BB_BETWEEN (0, 1e6), .fallback = BB_DEFAULT (0)) \
+     .quantity = BB_QUANTITY_MASS, .limits = BB_BETWEEN (0, 1e6), .fallback = BB_DEFAULT (0), \
+     .group = N_("Losses and reserve")) \
   F (T, NUMBER, labour_price_per_h, N_("Labour per hour"), .help = N_("What an hour at the machines costs."), \
-     .quantity = BB_QUANTITY_MONEY, .limits = BB_BETWEEN (0, 1e6)) \
+     .quantity = BB_QUANTITY_MONEY, .limits = BB_BETWEEN (0, 1e6), \
+     .group = N_("Costs")) \
   F (T, NUMBER, energy_price_per_kwh, N_("Energy per kWh"), .help = N_("Price of one kilowatt hour."), \
-     .quantity = BB_QUANTITY_MONEY, .limits = BB_BETWEEN (0, 1e6)) \
+     .quantity = BB_QUANTITY_MONEY, .limits = BB_BETWEEN (0, 1e6), \
+     .group = N_("Costs")) \
   F (T, NUMBER, white_price_per_kg, N_("White ink per kilogram"), .help = N_("Price of the white ink."), \
-     .quantity = BB_QUANTITY_MONEY, .limits = BB_BETWEEN (0, 1e6)) \
+     .quantity = BB_QUANTITY_MONEY, .limits = BB_BETWEEN (0, 1e6), \
+     .group = N_("Costs")) \
   F (T, NUMBER, colour_price_per_kg, N_("Colour ink per kilogram"), \
      .help = N_("Price of the colour inks, on average."), .quantity = BB_QUANTITY_MONEY, \
-     .limits = BB_BETWEEN (0, 1e6)) \
+     .limits = BB_BETWEEN (0, 1e6), \
+     .group = N_("Costs")) \
   F (T, NUMBER, colour_g_per_m2, N_("Colour ink per area"), \
      .help = N_("Mass of all colour inks together on a coloured area, from what a month took."), \
-     .quantity = BB_QUANTITY_MASS_PER_AREA, .limits = BB_BETWEEN (0, 600))
+     .quantity = BB_QUANTITY_MASS_PER_AREA, .limits = BB_BETWEEN (0, 600), \
+     .group = N_("Costs"))
 
 BB_DECLARE_TABLE (BbShop, bb_shop, BB_SHOP_FIELDS);
 

@@ -321,14 +321,18 @@ hand_enter (Stage      *stage,
   hand_expect_text (stage, name, text);
 }
 
+/* A window below a dialog still says where the keyboard was in it: the dialog comes last. */
 static Node *
 find_focused (Node *root)
 {
+  Node *found = NULL;
+
   for (Node *node = root; node != NULL; node = node_next (root, node))
     if (node->shown && node_has_state (node, STATE_FOCUSED))
-      return node;
+      if (found == NULL || node_get_window (found) != node_get_window (node))
+        found = node;
 
-  return NULL;
+  return found;
 }
 
 /**

@@ -252,14 +252,65 @@ test_units (void)
   g_assert_cmpstr (metric, ==, "355.6 × 406.4 mm");
 
   hand_press (stage, ROLE_BUTTON, "Main menu");
-  hand_press (stage, ROLE_MENU_ITEM, "Units");
-  hand_press (stage, ROLE_MENU_ITEM, "US Shop Units");
+  hand_press (stage, ROLE_MENU_ITEM, "Preferences");
+  hand_choose (stage, "Units", "US shop units");
   hand_expect (stage, "Box: 14 × 16 in");
+  hand_keys (stage, "Escape");
+  hand_expect_not (stage, "Currency");
   hand_close (stage);
 
   /* What was chosen holds after a restart, and what was typed still means what it meant. */
   shop_open (stage, path);
   hand_expect (stage, "Box: 14 × 16 in");
+  hand_close (stage);
+}
+
+/* The shop's own figures, and the people who work there, are written and mended in the window. */
+static void
+test_shop (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_book (stage);
+
+  shop_open (stage, path);
+  hand_press (stage, ROLE_BUTTON, "Main menu");
+  hand_press (stage, ROLE_MENU_ITEM, "The Shop…");
+  hand_wait_window (stage, "The Shop");
+  hand_enter (stage, "Name", "Brackenside Prints");
+  hand_enter (stage, "Line loss", "12.5");
+  hand_enter (stage, "Specimens for a proof", "0");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect (stage, "Something has to be mended before this can be saved.");
+  hand_enter (stage, "Specimens for a proof", "5");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect_not (stage, "Line loss");
+
+  hand_press (stage, ROLE_BUTTON, "Add a person");
+  hand_enter (stage, "Initials", "OT");
+  hand_enter (stage, "Name", "Odo Tarn");
+  hand_choose (stage, "Role", "Operator");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect_not (stage, "Initials");
+  hand_press (stage, ROLE_BUTTON, "Edit this person");
+  hand_expect_text (stage, "Name", "Odo Tarn");
+  hand_enter (stage, "Initials", "ODO");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect_not (stage, "Initials");
+  hand_close (stage);
+
+  /* Whoever has other initials now is still at the bench, and the shop is as it was written. */
+  shop_open (stage, path);
+  hand_press (stage, ROLE_BUTTON, "Edit this person");
+  hand_expect_text (stage, "Initials", "ODO");
+  hand_press (stage, ROLE_BUTTON, "Cancel");
+  hand_expect_not (stage, "Initials");
+  hand_press (stage, ROLE_BUTTON, "Main menu");
+  hand_press (stage, ROLE_MENU_ITEM, "The Shop…");
+  hand_expect_text (stage, "Name", "Brackenside Prints");
+  hand_expect_text (stage, "Line loss", "12.5");
+  hand_expect_text (stage, "Specimens for a proof", "5");
+  hand_press (stage, ROLE_BUTTON, "Cancel");
+  hand_expect_not (stage, "Line loss");
   hand_close (stage);
 }
 
@@ -351,6 +402,7 @@ main (int   argc,
   g_test_add_func ("/ui/window/keyboard", test_keyboard);
   g_test_add_func ("/ui/window/names", test_names);
   g_test_add_func ("/ui/window/artwork", test_artwork);
+  g_test_add_func ("/ui/window/shop", test_shop);
   g_test_add_func ("/ui/window/units", test_units);
   g_test_add_func ("/ui/window/kept-units", test_kept_units);
   g_test_add_func ("/ui/window/next-revision", test_next_revision);
