@@ -144,20 +144,48 @@ compare_schemas (Check      *self,
       add (self, g_strdup_printf (_("Another program added to the book: %s"), (char *) name));
 }
 
+static GHashTable *
+make_schema (GError **error)
+{
+  BbDb *model = bb_db_open_memory (error);
+  g_autoptr (GHashTable) schema = NULL;
+
+  if (model == NULL)
+    return NULL;
+  if (bb_book_migrate (model, error))
+    schema = read_schema (model, error);
+  if (!bb_db_close (model, FALSE, schema != NULL ? error : NULL))
+    return NULL;
+
+  return g_steal_pointer (&schema);
+}
+
+/* What a new book has. It is the same as long as the program runs, and takes longer to make than a book to check. */
+static GHashTable *
+get_schema (GError **error)
+{
+  static GHashTable *schema = NULL;
+  GHashTable *made = NULL;
+
+  if (g_atomic_pointer_get (&schema) != NULL)
+    return g_atomic_pointer_get (&schema);
+
+  made = make_schema (error);
+  if (made != NULL && !g_atomic_pointer_compare_and_exchange (&schema, NULL, made))
+    g_hash_table_unref (made);
+
+  return g_atomic_pointer_get (&schema);
+}
+
 /* A trigger that is gone forbids nothing any more: the book is held against a new one. */
 static gboolean
 check_schema (Check   *self,
               GError **error)
 {
-  BbDb *model = bb_db_open_memory (error);
-  g_autoptr (GHashTable) wanted = NULL;
+  GHashTable *wanted = get_schema (error);
   g_autoptr (GHashTable) found = NULL;
 
-  if (model == NULL)
-    return FALSE;
-  if (bb_book_migrate (model, error))
-    wanted = read_schema (model, error);
-  if (!bb_db_close (model, FALSE, wanted != NULL ? error : NULL) || wanted == NULL)
+  if (wanted == NULL)
     return FALSE;
 
   found = read_schema (self->db, error);
