@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-exchange"
+
 #include "bb-repeat-load.h"
 
 #include <string.h>

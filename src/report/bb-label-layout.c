@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-report"
+
 #include <cairo-pdf.h>
 #include <glib/gi18n-lib.h>
 

@@ -49,6 +49,7 @@ static const struct {
   { N_("An entry of a lot cannot be deleted."), BB_STORE_ERROR_REFUSED },
   { N_("There is an entry of this lot with this number already."), BB_STORE_ERROR_EXISTS },
   { N_("A picture cannot be changed: add another."), BB_STORE_ERROR_REFUSED },
+  { N_("This picture is in the book already."), BB_STORE_ERROR_EXISTS },
   { N_("The book has a shop already."), BB_STORE_ERROR_EXISTS },
   { N_("A wash plan in use cannot be changed: add another, and withdraw this one."), BB_STORE_ERROR_REFUSED },
   { N_("There is a wash plan with this code already."), BB_STORE_ERROR_EXISTS },

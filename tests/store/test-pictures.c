@@ -148,6 +148,11 @@ test_a_changed_byte_is_found (Fixture      *self,
   g_assert_cmpint (helper_run_plain (plain, "UPDATE picture_content SET content = x'00'"), ==,
                    SQLITE_CONSTRAINT_TRIGGER);
   g_assert_cmpint (helper_run_plain (plain, "UPDATE picture SET n_bytes = 1"), ==, SQLITE_CONSTRAINT_TRIGGER);
+  g_assert_cmpint (helper_run_plain (plain, "INSERT OR REPLACE INTO picture SELECT id, code, name, 1, 1, 1, added_at "
+                                     "FROM picture"), ==, SQLITE_CONSTRAINT_TRIGGER);
+  g_assert_cmpint (helper_run_plain (plain, "INSERT OR REPLACE INTO picture_content SELECT picture, "
+                                     "CAST (upper (CAST (content AS TEXT)) AS BLOB) FROM picture_content"), ==,
+                   SQLITE_CONSTRAINT_TRIGGER);
   g_assert_cmpint (helper_run_plain (plain, "DROP TRIGGER picture_content_update"), ==, SQLITE_OK);
   g_assert_cmpint (helper_run_plain (plain, "UPDATE picture_content SET content = CAST ('A picture' AS BLOB)"), ==,
                    SQLITE_OK);
