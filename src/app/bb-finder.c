@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-due-filter.h"
 #include "bb-recipe-filter.h"
 #include "bb-signal.h"
 
@@ -15,6 +16,7 @@ struct _BbFinder
   /* template */
   GtkSearchEntry *search_entry;
   GtkButton *add_button;
+  BbDueFilter *due_filter;
   BbRecipeFilter *filter;
   GtkListView *list_view;
   GtkLabel *count_label;
@@ -71,11 +73,13 @@ search (BbFinder *self,
         gboolean  keep)
 {
   const guint before = gtk_single_selection_get_selected (self->selection);
-  const BbQuery query = {
+  BbQuery query = {
     .text = gtk_editable_get_text (GTK_EDITABLE (self->search_entry)),
     .recipe = bb_recipe_filter_get_recipe (self->filter),
   };
   g_autofree char *count = NULL;
+
+  bb_due_filter_narrow (self->due_filter, &query);
 
   g_signal_handlers_block_by_func (self->selection, BB_HANDLER (chosen_cb), self);
   bb_line_list_search (self->lines, &query);
@@ -167,10 +171,12 @@ bb_finder_class_init (BbFinderClass *klass)
   signals[SIGNAL_CHOSEN] = g_signal_new ("chosen", BB_TYPE_FINDER, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                          G_TYPE_NONE, 0);
 
+  g_type_ensure (BB_TYPE_DUE_FILTER);
   g_type_ensure (BB_TYPE_RECIPE_FILTER);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-finder.ui");
   gtk_widget_class_bind_template_child (widget_class, BbFinder, search_entry);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, add_button);
+  gtk_widget_class_bind_template_child (widget_class, BbFinder, due_filter);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, filter);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, list_view);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, count_label);
@@ -184,6 +190,7 @@ bb_finder_init (BbFinder *self)
   g_signal_connect_object (self->search_entry, "changed", G_CALLBACK (search_changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->search_entry, "activate", G_CALLBACK (search_activate_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->search_entry, "stop-search", G_CALLBACK (stop_search_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->due_filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
 }
 
@@ -216,6 +223,9 @@ bb_finder_start (BbFinder           *self,
   if (info->by_recipe)
     bb_recipe_filter_set_session (self->filter, session);
   gtk_widget_set_visible (GTK_WIDGET (self->filter), info->by_recipe);
+  if (info->by_due)
+    bb_due_filter_set_session (self->due_filter, session);
+  gtk_widget_set_visible (GTK_WIDGET (self->due_filter), info->by_due);
 
   factory = bb_line_factory_new (self->lines, info->fill);
   gtk_list_view_set_factory (self->list_view, factory);
@@ -240,7 +250,15 @@ bb_finder_refresh (BbFinder *self)
 {
   g_return_if_fail (BB_IS_FINDER (self) && self->lines != NULL);
 
+  if (self->info->by_due)
+    bb_due_filter_refresh (self->due_filter);
   search (self, TRUE);
+}
+
+static gboolean
+is_filtered (BbFinder *self)
+{
+  return bb_recipe_filter_get_recipe (self->filter) != 0 || bb_due_filter_is_set (self->due_filter);
 }
 
 /**
@@ -259,8 +277,9 @@ bb_finder_show (BbFinder *self,
   clear_text (self);
   self->kept = id;
   search (self, TRUE);
-  if (bb_recipe_filter_get_recipe (self->filter) != 0 && bb_finder_get_chosen (self) != id)
+  if (is_filtered (self) && bb_finder_get_chosen (self) != id)
     {
+      bb_due_filter_clear (self->due_filter);
       bb_recipe_filter_clear (self->filter);
       self->kept = id;
       search (self, TRUE);
@@ -307,8 +326,7 @@ bb_finder_is_narrowed (BbFinder *self)
 {
   g_return_val_if_fail (BB_IS_FINDER (self), FALSE);
 
-  return bb_recipe_filter_get_recipe (self->filter) != 0 ||
-         *gtk_editable_get_text (GTK_EDITABLE (self->search_entry)) != '\0';
+  return is_filtered (self) || *gtk_editable_get_text (GTK_EDITABLE (self->search_entry)) != '\0';
 }
 
 /**

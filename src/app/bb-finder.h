@@ -17,6 +17,7 @@ G_BEGIN_DECLS
  * @search_hint: what stands in the empty search, marked for translation
  * @count: says how many there are
  * @by_recipe: %TRUE for records that belong to recipes, so that those of one can be asked for
+ * @by_due: %TRUE for wash tests, so that those can be asked for that have to be read
  *
  * What a #BbFinder finds.
  */
@@ -28,6 +29,7 @@ typedef struct {
   const char *search_hint;
   char *(*count) (guint n);
   gboolean by_recipe;
+  gboolean by_due;
 } BbFinderInfo;
 
 /**

@@ -5,8 +5,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-due-load.h"
+#include "bb-evidence-load.h"
 #include "bb-sign.h"
-#include "bb-wash-proof.h"
 
 /* Characters of the verdict that are shown however narrow it gets; bold ones take the room of a few more. */
 #define LEAST_WIDTH 20
@@ -19,6 +20,7 @@ struct _BbVerdictBadge
   BbSign *sign;
   GtkLabel *label;
   BbVerdict verdict;
+  BbDue due;
 };
 
 G_DEFINE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, GTK_TYPE_BOX)
@@ -56,12 +58,18 @@ bb_verdict_badge_class_init (BbVerdictBadgeClass *klass)
 }
 
 static void
-set_verdict (BbVerdictBadge *self,
-             BbVerdict       verdict)
+set_look (BbVerdictBadge *self,
+          BbVerdict       verdict,
+          BbDue           due)
 {
-  gtk_widget_remove_css_class (GTK_WIDGET (self), looks[self->verdict].css_name);
-  gtk_widget_add_css_class (GTK_WIDGET (self), looks[verdict].css_name);
+  GtkWidget *widget = GTK_WIDGET (self);
+
+  gtk_widget_remove_css_class (widget, looks[self->verdict].css_name);
+  gtk_widget_remove_css_class (widget, bb_choices_get_key (&bb_due_choices, (int) self->due));
+  gtk_widget_add_css_class (widget, looks[verdict].css_name);
+  gtk_widget_add_css_class (widget, bb_choices_get_key (&bb_due_choices, (int) due));
   self->verdict = verdict;
+  self->due = due;
   bb_sign_set_shape (self->sign, looks[verdict].shape);
 }
 
@@ -76,7 +84,7 @@ bb_verdict_badge_init (BbVerdictBadge *self)
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->sign));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->label));
-  set_verdict (self, BB_VERDICT_OPEN);
+  set_look (self, BB_VERDICT_OPEN, BB_DUE_DONE);
 }
 
 /**
@@ -91,16 +99,21 @@ bb_verdict_badge_new (void)
 }
 
 static gint64
-find_last_cycle (GPtrArray *readings)
+find_last_cycle (const BbWashLine *line)
 {
-  return readings->len > 0 ? ((const BbReading *) readings->pdata[readings->len - 1])->cycles : 0;
+  const GArray *readings = line->readings;
+
+  return readings != NULL && readings->len > 0 ? g_array_index (readings, BbReading, readings->len - 1).cycles : 0;
 }
 
 static char *
-describe (const BbWashVerdictOut *verdict,
-          gint64                  last,
-          gint64                  plan)
+describe (const BbWashLine       *line,
+          const BbWashVerdictOut *verdict)
 {
+  const BbWashTest *test = line->test;
+  const BbRevision *revision = line->revision;
+  const gint64 last = find_last_cycle (line);
+
   switch ((BbVerdict) verdict->verdict)
     {
     case BB_VERDICT_PASSED:
@@ -112,56 +125,73 @@ describe (const BbWashVerdictOut *verdict,
     default:
       if (verdict->reason == BB_VERDICT_REASON_STAIN_NOT_READ)
         return g_strdup (bb_choices_get_title (&bb_verdict_reason_choices, verdict->reason));
-      return g_strdup_printf (_("%d of %d washes read"), (int) last, (int) plan);
+      return g_strdup_printf (_("%d of %d washes read"), (int) last,
+                              (int) MAX (test->plan_cycles, revision->proof_cycles));
     }
-}
-
-static GPtrArray *
-collect_readings (const BbWashLine *line)
-{
-  GPtrArray *readings = g_ptr_array_new ();
-
-  for (guint i = 0; line->readings != NULL && i < line->readings->len; i++)
-    g_ptr_array_add (readings, &g_array_index (line->readings, BbReading, i));
-
-  return readings;
 }
 
 static void
 say (BbVerdictBadge *self,
      BbVerdict       verdict,
+     BbDue           due,
      const char     *text)
 {
   gtk_label_set_label (self->label, text);
   gtk_label_set_width_chars (self->label, MIN ((int) g_utf8_strlen (text, -1) + BOLD, LEAST_WIDTH));
-  set_verdict (self, verdict);
+  set_look (self, verdict, due);
+}
+
+static void
+show (BbVerdictBadge   *self,
+      const BbWashLine *line,
+      gboolean          with_due)
+{
+  g_autoptr (BbWashVerdictOut) verdict = bb_wash_verdict_out_new ();
+  g_autoptr (BbWashDue) due = bb_wash_due_new ();
+  g_autoptr (GError) error = NULL;
+  g_autofree char *today = bb_dup_today ();
+  g_autofree char *text = NULL;
+
+  if (!bb_wash_line_judge (line, today, verdict, due, &error))
+    {
+      say (self, BB_VERDICT_OPEN, BB_DUE_DONE, error->message);
+      return;
+    }
+  if (with_due)
+    text = bb_wash_due_describe (due);
+  if (text == NULL)
+    text = describe (line, verdict);
+  say (self, (BbVerdict) verdict->verdict, (BbDue) due->state, text);
 }
 
 /**
  * bb_verdict_badge_show:
  * @self: a badge
  * @line: the specimen whose verdict to show, with its revision and readings
+ *
+ * Shows the verdict, or how far an open one has come.
  */
 void
 bb_verdict_badge_show (BbVerdictBadge   *self,
                        const BbWashLine *line)
 {
-  const BbWashTest *test = line->test;
-  const BbRevision *revision = line->revision;
-  g_autoptr (GPtrArray) readings = collect_readings (line);
-  g_autoptr (BbWashVerdictOut) verdict = bb_wash_verdict_out_new ();
-  g_autoptr (GError) error = NULL;
-  g_autofree char *text = NULL;
+  g_return_if_fail (BB_IS_VERDICT_BADGE (self) && line != NULL);
 
-  g_return_if_fail (BB_IS_VERDICT_BADGE (self));
+  show (self, line, FALSE);
+}
 
-  if (revision == NULL)
-    say (self, BB_VERDICT_OPEN, _("No verdict: its revision is damaged. Check the book."));
-  else if (!bb_wash_proof_judge (revision, test, readings, verdict, &error))
-    say (self, BB_VERDICT_OPEN, error->message);
-  else
-    {
-      text = describe (verdict, find_last_cycle (readings), MAX (test->plan_cycles, revision->proof_cycles));
-      say (self, (BbVerdict) verdict->verdict, text);
-    }
+/**
+ * bb_verdict_badge_show_due:
+ * @self: a badge
+ * @line: the specimen whose verdict to show, with its revision, plan and readings
+ *
+ * Shows the verdict, or when an open one has to be read next.
+ */
+void
+bb_verdict_badge_show_due (BbVerdictBadge   *self,
+                           const BbWashLine *line)
+{
+  g_return_if_fail (BB_IS_VERDICT_BADGE (self) && line != NULL);
+
+  show (self, line, TRUE);
 }

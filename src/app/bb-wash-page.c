@@ -56,7 +56,7 @@ fill (BbRow         *row,
 
   bb_row_set (row, test->code, revision != NULL ? revision->code : "", description);
   bb_row_set_garment (row, wash->srgb, BB_SHADE_ANY);
-  bb_verdict_badge_show (BB_VERDICT_BADGE (ensure_badge (row)), wash);
+  bb_verdict_badge_show_due (BB_VERDICT_BADGE (ensure_badge (row)), wash);
 }
 
 static char *
@@ -74,6 +74,7 @@ static const BbCatalogueInfo info = {
     .search_hint = N_("Specimen, recipe, colour…"),
     .count = count,
     .by_recipe = TRUE,
+    .by_due = TRUE,
   },
   .add_title = N_("Add a Wash Test"),
   .icon_name = "blankbook-wash-symbolic",

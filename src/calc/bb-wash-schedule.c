@@ -128,5 +128,34 @@ bb_wash_schedule (const BbWashTest  *test,
   return TRUE;
 }
 
+/**
+ * bb_wash_due_describe:
+ * @self: when a specimen has to be read next
+ *
+ * Returns: (transfer full) (nullable): in few words which reading is wanted, and since when or when; %NULL where the
+ *   specimen is done
+ */
+char *
+bb_wash_due_describe (const BbWashDue *self)
+{
+  const int cycles = (int) self->cycles;
+  const int days = self->days_late < 0 ? (int) -MAX (self->days_late, -G_MAXINT) : (int) self->days_late;
+
+  if (self->state == BB_DUE_DONE)
+    return NULL;
+  if (self->state == BB_DUE_OVERDUE)
+    /* Translators: after how many washes a reading is wanted: "Wash 10: 3 days overdue". */
+    return g_strdup_printf (ngettext ("Wash %d: %d day overdue", "Wash %d: %d days overdue", (gulong) days), cycles,
+                            days);
+  if (self->days_late < 0)
+    return g_strdup_printf (ngettext ("Wash %d: due in %d day", "Wash %d: due in %d days", (gulong) days), cycles,
+                            days);
+  if (days == 0)
+    return g_strdup_printf (_("Wash %d: due today"), cycles);
+
+  return g_strdup_printf (ngettext ("Wash %d: due for %d day", "Wash %d: due for %d days", (gulong) days), cycles,
+                          days);
+}
+
 BB_DEFINE_CHOICES (bb_due, "due", BB_DUE_CHOICES);
 BB_DEFINE_TABLE (BbWashDue, bb_wash_due, "wash_due", N_("Reading"), BB_WASH_DUE_FIELDS, NULL)

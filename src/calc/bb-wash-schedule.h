@@ -43,5 +43,6 @@ gboolean bb_wash_schedule (const BbWashTest  *test,
                            const char        *today,
                            BbWashDue         *out,
                            GError           **error);
+char    *bb_wash_due_describe (const BbWashDue *self);
 
 G_END_DECLS

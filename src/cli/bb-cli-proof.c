@@ -5,6 +5,7 @@
 
 #include "bb-canonical.h"
 #include "bb-cli-show.h"
+#include "bb-due-load.h"
 #include "bb-evidence-load.h"
 #include "bb-json-write.h"
 
@@ -109,83 +110,6 @@ run_sign (int    argc,
   return bb_cli_close_book (book, sign (&common, book, &(Signing) { person, reason, overrule }, argv[1]));
 }
 
-static gboolean
-add_due_of (BbBook      *book,
-            GPtrArray   *found,
-            GHashTable  *revisions,
-            gint64       revision,
-            const char  *today,
-            GError     **error)
-{
-  BbWashEvidence *evidence = NULL;
-
-  if (!g_hash_table_add (revisions, g_memdup2 (&revision, sizeof revision)))
-    return TRUE;
-  evidence = bb_evidence_load (book, revision, today, error);
-  if (evidence == NULL)
-    return FALSE;
-  g_ptr_array_add (found, evidence);
-
-  return TRUE;
-}
-
-/* Evidence on all revisions that have specimens, in the order in which these were made. */
-static GPtrArray *
-load_all (BbBook      *book,
-          const char  *today,
-          GError     **error)
-{
-  g_autoptr (GPtrArray) found = g_ptr_array_new_with_free_func ((GDestroyNotify) bb_wash_evidence_free);
-  g_autoptr (GHashTable) revisions = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
-  g_autoptr (GPtrArray) tests = bb_book_load_all (book, &bb_wash_test_table, FALSE, error);
-
-  for (guint i = 0; tests != NULL && i < tests->len; i++)
-    if (!add_due_of (book, found, revisions, ((const BbWashTest *) tests->pdata[i])->revision, today, error))
-      return NULL;
-
-  return tests != NULL ? g_steal_pointer (&found) : NULL;
-}
-
-typedef struct {
-  const BbSpecimen *specimen;
-  const char *revision;
-} Line;
-
-static int
-compare_lines (gconstpointer a,
-               gconstpointer b)
-{
-  const Line *first = a;
-  const Line *second = b;
-  gint64 difference = second->specimen->due.days_late - first->specimen->due.days_late;
-
-  return difference != 0 ? (difference > 0 ? 1 : -1)
-                         : g_strcmp0 (first->specimen->test->code, second->specimen->test->code);
-}
-
-/* What is due first stands first. */
-static GArray *
-collect_lines (GPtrArray *evidence)
-{
-  GArray *lines = g_array_new (FALSE, FALSE, sizeof (Line));
-
-  for (guint e = 0; e < evidence->len; e++)
-    {
-      const BbWashEvidence *of_revision = evidence->pdata[e];
-
-      for (guint s = 0; s < of_revision->specimens->len; s++)
-        {
-          Line line = { of_revision->specimens->pdata[s], of_revision->revision->code };
-
-          if (line.specimen->due.state != BB_DUE_DONE)
-            g_array_append_val (lines, line);
-        }
-    }
-  g_array_sort (lines, compare_lines);
-
-  return lines;
-}
-
 static void
 add_row (GPtrArray  *rows,
          const char *first,
@@ -199,8 +123,20 @@ add_row (GPtrArray  *rows,
   g_ptr_array_add (rows, g_strdupv ((GStrv) (gpointer) cells));
 }
 
+static const char *
+get_specimen (const BbDueLine *line)
+{
+  return ((const BbWashTest *) line->line->test)->code;
+}
+
+static const char *
+get_revision (const BbDueLine *line)
+{
+  return ((const BbRevision *) line->line->revision)->code;
+}
+
 static char *
-lines_to_text (const GArray *lines)
+lines_to_text (const GPtrArray *lines)
 {
   g_autoptr (GPtrArray) rows = g_ptr_array_new_with_free_func ((GDestroyNotify) g_strfreev);
   g_autoptr (GString) out = g_string_new (NULL);
@@ -211,11 +147,11 @@ lines_to_text (const GArray *lines)
   add_row (rows, _("Specimen"), _("Revision"), _("Reading"), _("Next at"), _("Due on"));
   for (guint i = 0; i < lines->len; i++)
     {
-      const Line *line = &g_array_index (lines, Line, i);
-      g_autofree char *cycles = g_strdup_printf ("%" G_GINT64_FORMAT, line->specimen->due.cycles);
+      const BbDueLine *line = lines->pdata[i];
+      g_autofree char *cycles = g_strdup_printf ("%" G_GINT64_FORMAT, line->due.cycles);
 
-      add_row (rows, line->specimen->test->code, line->revision,
-               bb_choices_get_title (&bb_due_choices, line->specimen->due.state), cycles, line->specimen->due.due_on);
+      add_row (rows, get_specimen (line), get_revision (line), bb_choices_get_title (&bb_due_choices, line->due.state),
+               cycles, line->due.due_on);
     }
   bb_cli_append_columns (out, rows, G_MAXSIZE);
 
@@ -223,19 +159,19 @@ lines_to_text (const GArray *lines)
 }
 
 static char *
-lines_to_json (const GArray *lines)
+lines_to_json (const GPtrArray *lines)
 {
   GString *out = g_string_new ("[");
 
   for (guint i = 0; i < lines->len; i++)
     {
-      const Line *line = &g_array_index (lines, Line, i);
-      g_autofree char *due = bb_record_to_json (&bb_wash_due_table, &line->specimen->due, BB_SCOPE_ALL);
+      const BbDueLine *line = lines->pdata[i];
+      g_autofree char *due = bb_record_to_json (&bb_wash_due_table, &line->due, BB_SCOPE_ALL);
 
       g_string_append (out, i > 0 ? ",\n{\"specimen\":" : "\n{\"specimen\":");
-      bb_json_append_string (out, line->specimen->test->code);
+      bb_json_append_string (out, get_specimen (line));
       g_string_append (out, ",\"revision\":");
-      bb_json_append_string (out, line->revision);
+      bb_json_append_string (out, get_revision (line));
       g_string_append_printf (out, ",%s", due + 1);
     }
   g_string_append (out, "\n]\n");
@@ -249,13 +185,11 @@ tell_due (const BbCliCommon *common,
           const char        *today)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) evidence = load_all (book, today, &error);
-  g_autoptr (GArray) lines = NULL;
+  g_autoptr (GPtrArray) lines = bb_due_load (book, today, &error);
   g_autofree char *answer = NULL;
 
-  if (evidence == NULL)
+  if (lines == NULL)
     return bb_cli_fail_by_error (error, NULL);
-  lines = collect_lines (evidence);
   answer = common->json ? lines_to_json (lines) : lines_to_text (lines);
 
   return bb_cli_write (answer);

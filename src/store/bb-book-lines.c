@@ -145,10 +145,12 @@ static BbWashLine *
 make_wash_line (gpointer        *test,
                 const GPtrArray *revisions,
                 const GPtrArray *recipes,
-                const GPtrArray *colourways)
+                const GPtrArray *colourways,
+                const GPtrArray *plans)
 {
   BbWashLine *line = bb_wash_line_new ();
   const BbWashTest *known = *test;
+  const BbWashPlan *plan = known->plan != 0 ? find_record (&bb_wash_plan_table, plans, known->plan) : NULL;
   const BbRevision *revision = find_record (&bb_revision_table, revisions, known->revision);
   const BbRecipe *recipe = revision != NULL ? find_record (&bb_recipe_table, recipes, revision->recipe) : NULL;
   const BbColourway *colourway = find_record (&bb_colourway_table, colourways, known->colourway);
@@ -164,6 +166,8 @@ make_wash_line (gpointer        *test,
       line->colourway = g_strdup (colourway->name);
       line->srgb = g_strdup (colourway->srgb);
     }
+  if (plan != NULL)
+    line->plan = bb_record_copy (&bb_wash_plan_table, plan);
 
   return line;
 }
@@ -216,6 +220,7 @@ read_wash_lines (BbBook        *self,
   g_autoptr (GPtrArray) revisions = NULL;
   g_autoptr (GPtrArray) recipes = NULL;
   g_autoptr (GPtrArray) colourways = NULL;
+  g_autoptr (GPtrArray) plans = NULL;
   g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (bb_wash_line_table.free_record);
 
   if (tests != NULL)
@@ -224,10 +229,12 @@ read_wash_lines (BbBook        *self,
     recipes = read_targets (self, &bb_revision_table, revisions, "recipe", error);
   if (recipes != NULL)
     colourways = read_targets (self, &bb_wash_test_table, tests, "colourway", error);
-  if (colourways == NULL)
+  if (colourways != NULL)
+    plans = read_targets (self, &bb_wash_test_table, tests, "plan", error);
+  if (plans == NULL)
     return NULL;
   for (guint i = 0; i < tests->len; i++)
-    g_ptr_array_add (lines, make_wash_line (&tests->pdata[i], revisions, recipes, colourways));
+    g_ptr_array_add (lines, make_wash_line (&tests->pdata[i], revisions, recipes, colourways, plans));
 
   return add_readings (self, lines, ids, n_ids, error) ? g_steal_pointer (&lines) : NULL;
 }

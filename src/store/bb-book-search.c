@@ -154,6 +154,62 @@ bind_day (BbStatement    *statement,
   bb_statement_bind_text (statement, 7, until);
 }
 
+static GHashTable *
+make_set (const GArray *ids)
+{
+  GHashTable *set = g_hash_table_new (g_int64_hash, g_int64_equal);
+
+  for (guint i = 0; i < ids->len; i++)
+    g_hash_table_add (set, &g_array_index (ids, gint64, i));
+
+  return set;
+}
+
+/* Those of @ids that are in the other list too, or those that are not. */
+static GArray *
+pick (const GArray *ids,
+      const GArray *others,
+      gboolean      in_both)
+{
+  g_autoptr (GHashTable) set = make_set (others);
+  GArray *picked = g_array_new (FALSE, FALSE, sizeof (gint64));
+
+  for (guint i = 0; i < ids->len; i++)
+    if (g_hash_table_contains (set, &g_array_index (ids, gint64, i)) == in_both)
+      g_array_append_val (picked, g_array_index (ids, gint64, i));
+
+  return picked;
+}
+
+static GArray *
+restrict_to (GArray        *found,
+             const BbQuery *query)
+{
+  GArray *rest = found;
+
+  if (query->among != NULL)
+    {
+      rest = pick (query->among, found, TRUE);
+      g_array_unref (found);
+    }
+  if (query->apart_from != NULL)
+    {
+      found = rest;
+      rest = pick (found, query->apart_from, FALSE);
+      g_array_unref (found);
+    }
+  if (query->limit > 0 && rest->len > query->limit)
+    g_array_set_size (rest, query->limit);
+
+  return rest;
+}
+
+static gboolean
+is_restricted (const BbQuery *query)
+{
+  return query->among != NULL || query->apart_from != NULL;
+}
+
 static GArray *
 search_for (BbBook         *self,
             const BbSearch *search,
@@ -167,7 +223,7 @@ search_for (BbBook         *self,
   if (statement == NULL)
     return NULL;
 
-  bb_statement_bind_integer (statement, 1, query->limit > 0 ? query->limit : G_MAXINT64);
+  bb_statement_bind_integer (statement, 1, query->limit > 0 && !is_restricted (query) ? query->limit : G_MAXINT64);
   if (*match != '\0')
     bb_statement_bind_text (statement, 2, match);
   if (query->recipe != 0)
@@ -189,8 +245,9 @@ search_for (BbBook         *self,
  *
  * Finds the records that have every word, case and accents aside. Withdrawn records are left out.
  *
- * Returns: (transfer full) (nullable) (element-type gint64): the records' keys, the newest first; all records where
- *   the text has no word. %NULL with %BB_MODEL_ERROR where what is narrowed by is not allowed, or another error
+ * Returns: (transfer full) (nullable) (element-type gint64): the records' keys, the newest first, or in the order of
+ *   those among which they are; all records where the text has no word. %NULL with %BB_MODEL_ERROR where what is
+ *   narrowed by is not allowed, or another error
  */
 GArray *
 bb_book_search (BbBook         *self,
@@ -199,6 +256,7 @@ bb_book_search (BbBook         *self,
                 GError        **error)
 {
   const BbSearch *search = bb_search_find (table);
+  GArray *found = NULL;
 
   g_return_val_if_fail (BB_BOOK_IS_USABLE (self) && search != NULL && query != NULL, NULL);
   g_return_val_if_fail (query->recipe == 0 || search->of_recipe != NULL, NULL);
@@ -207,5 +265,7 @@ bb_book_search (BbBook         *self,
   if (query->narrow != NULL && !bb_record_validate (&bb_narrow_table, query->narrow, error))
     return NULL;
 
-  return search_for (self, search, query, error);
+  found = search_for (self, search, query, error);
+
+  return found != NULL && is_restricted (query) ? restrict_to (found, query) : found;
 }

@@ -166,6 +166,9 @@ gboolean    bb_book_see_notice        (BbBook         *self,
                                        gint64          id,
                                        GError        **error);
 
+GArray     *bb_book_find_open_tests   (BbBook         *self,
+                                       GError        **error);
+
 /* Finding, and what lists show: bb-book-search.c, bb-book-lines.c */
 
 /**
@@ -176,6 +179,9 @@ gboolean    bb_book_see_notice        (BbBook         *self,
  * @colourways: (array length=n_colourways): keys of garments in a colour, one of which recipes are wanted for, or jobs
  *   print on
  * @n_colourways: how many; 0 for any garment
+ * @among: (nullable) (element-type gint64): keys of the only records that are wanted, in the order in which they are;
+ *   %NULL for any, newest first
+ * @apart_from: (nullable) (element-type gint64): keys of records that are not wanted
  * @limit: how many at most; 0 for all
  *
  * What is looked for.
@@ -186,6 +192,8 @@ typedef struct {
   const BbNarrow *narrow;
   const gint64 *colourways;
   guint n_colourways;
+  const GArray *among;
+  const GArray *apart_from;
   guint limit;
 } BbQuery;
 

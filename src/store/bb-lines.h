@@ -58,6 +58,8 @@ BB_DECLARE_TABLE (BbNameLine, bb_name_line, BB_NAME_LINE_FIELDS);
   F (T, TEXT, recipe, N_("Recipe"), .help = N_("Name of the revision's recipe.")) \
   F (T, TEXT, colourway, N_("Colour"), .help = N_("The garment's colour; none where it was not told.")) \
   F (T, TEXT, srgb, N_("sRGB"), .help = N_("That colour.")) \
+  F (T, OBJECT, plan, N_("Wash plan"), .help = N_("The plan that it is washed to; none where there is none."), \
+     .item = &bb_wash_plan_table) \
   F (T, LIST, readings, N_("Readings"), .help = N_("What was read, by count of washes."), .item = &bb_reading_table)
 
 BB_DECLARE_TABLE (BbWashLine, bb_wash_line, BB_WASH_LINE_FIELDS);

@@ -119,6 +119,29 @@ test_done (void)
 }
 
 static void
+test_words (void)
+{
+  static const struct {
+    BbDue state;
+    gint64 days_late;
+    const char *words;
+  } rows[] = {
+    { BB_DUE_RUNNING, -3, "Wash 10: due in 3 days" }, { BB_DUE_RUNNING, -1, "Wash 10: due in 1 day" },
+    { BB_DUE_TODAY, 0, "Wash 10: due today" },        { BB_DUE_TODAY, 1, "Wash 10: due for 1 day" },
+    { BB_DUE_TODAY, 2, "Wash 10: due for 2 days" },   { BB_DUE_OVERDUE, 4, "Wash 10: 4 days overdue" },
+    { BB_DUE_DONE, BB_INTEGER_NONE, NULL },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      const BbWashDue due = { .state = (int) rows[i].state, .cycles = 10, .days_late = rows[i].days_late };
+      g_autofree char *words = bb_wash_due_describe (&due);
+
+      g_assert_cmpstr (words, ==, rows[i].words);
+    }
+}
+
+static void
 test_no_date (void)
 {
   g_autoptr (BbWashTest) test = make_test ("2025-02-30");
@@ -139,6 +162,7 @@ main (int   argc,
 
   g_test_add_func ("/wash-schedule/days", test_days);
   g_test_add_func ("/wash-schedule/done", test_done);
+  g_test_add_func ("/wash-schedule/words", test_words);
   g_test_add_func ("/wash-schedule/no-date", test_no_date);
 
   return g_test_run ();

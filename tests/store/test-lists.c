@@ -77,6 +77,47 @@ test_titles_of_choices (void)
   helper_close (book);
 }
 
+/* A list that says which, in which order, or which not; words narrow it further. */
+static void
+test_among (void)
+{
+  g_autofree char *path = helper_new_path ();
+  BbBook *book = helper_create (path);
+  g_autoptr (Shop) shop = helper_fill (book);
+  g_autoptr (BbWashTest) second = helper_make_wash_test ("W-2", shop->revision->id);
+  g_autoptr (BbWashTest) third = helper_make_wash_test ("X-3", shop->revision->id);
+  g_autoptr (GArray) keys = g_array_new (FALSE, FALSE, sizeof (gint64));
+  g_autoptr (GArray) none = g_array_new (FALSE, FALSE, sizeof (gint64));
+  BbQuery query = { .among = keys, .limit = 2 };
+  g_autoptr (GArray) both = NULL;
+  g_autoptr (GArray) one = NULL;
+  g_autoptr (GArray) nothing = NULL;
+  g_autoptr (GArray) rest = NULL;
+  const gint64 gone = 999;
+
+  helper_save (book, &bb_wash_test_table, second);
+  helper_save (book, &bb_wash_test_table, third);
+  g_array_append_val (keys, gone);
+  g_array_append_val (keys, shop->wash_test->id);
+  g_array_append_val (keys, third->id);
+
+  both = bb_book_search (book, &bb_wash_test_table, &query, NULL);
+  g_assert_cmpuint (both->len, ==, 2);
+  g_assert_cmpint (g_array_index (both, gint64, 0), ==, shop->wash_test->id);
+  g_assert_cmpint (g_array_index (both, gint64, 1), ==, third->id);
+  query.text = "x-";
+  one = bb_book_search (book, &bb_wash_test_table, &query, NULL);
+  g_assert_cmpuint (one->len, ==, 1);
+  query.among = none;
+  nothing = bb_book_search (book, &bb_wash_test_table, &query, NULL);
+  g_assert_cmpuint (nothing->len, ==, 0);
+  query = (BbQuery) { .apart_from = keys };
+  rest = bb_book_search (book, &bb_wash_test_table, &query, NULL);
+  g_assert_cmpuint (rest->len, ==, 1);
+  g_assert_cmpint (g_array_index (rest, gint64, 0), ==, second->id);
+  helper_close (book);
+}
+
 static void
 test_of_recipe (void)
 {
@@ -340,6 +381,7 @@ main (int   argc,
 
   g_test_add_func ("/lists/words", test_words);
   g_test_add_func ("/lists/titles-of-choices", test_titles_of_choices);
+  g_test_add_func ("/lists/among", test_among);
   g_test_add_func ("/lists/of-recipe", test_of_recipe);
   g_test_add_func ("/lists/withdrawn-are-left-out", test_withdrawn_are_left_out);
   g_test_add_func ("/lists/follows-every-change", test_follows_every_change);
