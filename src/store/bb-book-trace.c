@@ -38,10 +38,22 @@ find_condition (const BbTable *table)
 }
 
 /**
+ * bb_book_is_traced:
+ * @table: a table of the book
+ *
+ * Returns: whether its records can have a part in runs, so that bb_book_trace_runs() finds them
+ */
+gboolean
+bb_book_is_traced (const BbTable *table)
+{
+  return find_condition (table) != NULL;
+}
+
+/**
  * bb_book_trace_runs:
  * @self: a book
  * @table: the table of what had a part in runs: of lots, supplies, recipes, revisions, machines, people, jobs, lines,
- *   customers, blanks or colourways
+ *   customers, blanks, colourways, or of runs
  * @id: its key
  * @error: return location for a #GError
  *

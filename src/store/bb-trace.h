@@ -7,6 +7,7 @@ G_BEGIN_DECLS
 
 /* From anything that had a part in a print to the runs, jobs and customers that it touched, and back. */
 
+gboolean   bb_book_is_traced         (const BbTable  *table);
 GArray    *bb_book_trace_runs        (BbBook         *self,
                                       const BbTable  *table,
                                       gint64          id,

@@ -88,6 +88,8 @@ test_from_anything (Bench         *bench,
   expect (bench, &bb_blank_table, shop->blank->id, 2);
   expect (bench, &bb_run_table, bench->second, 1);
   expect (bench, &bb_customer_table, 99, 0);
+  g_assert_true (bb_book_is_traced (&bb_lot_table));
+  g_assert_false (bb_book_is_traced (&bb_reading_table));
 }
 
 /* And back: each run tells for whom it was, and what it was made by and from. The newest stands first. */
