@@ -93,7 +93,7 @@ BB_DECLARE_TABLE (BbStageTime, bb_stage_time, BB_STAGE_TIME_FIELDS);
 BB_DECLARE_TABLE (BbLineSheet, bb_line_sheet, BB_LINE_SHEET_FIELDS);
 
 #define BB_TAKE_FIELDS(F, T) \
-  F (T, INTEGER, lot, N_("Key"), .help = N_("The lot's key.")) \
+  F (T, INTEGER, lot, N_("Key"), .help = N_("The lot's key."), .unsealed = TRUE) \
   F (T, TEXT, code, N_("Lot"), .help = N_("The lot's code.")) \
   F (T, DATE, last_day, N_("Use by"), .help = N_("Its last day of use.")) \
   F (T, NUMBER, amount_g, N_("Take"), .help = N_("Concentrate to take from it."), .quantity = BB_QUANTITY_MASS) \
@@ -103,7 +103,7 @@ BB_DECLARE_TABLE (BbLineSheet, bb_line_sheet, BB_LINE_SHEET_FIELDS);
 BB_DECLARE_TABLE (BbTake, bb_take, BB_TAKE_FIELDS);
 
 #define BB_MIX_SHEET_FIELDS(F, T) \
-  F (T, INTEGER, supply, N_("Key"), .help = N_("The pretreat's key.")) \
+  F (T, INTEGER, supply, N_("Key"), .help = N_("The pretreat's key."), .unsealed = TRUE) \
   F (T, TEXT, product, N_("Product"), .help = N_("The pretreat.")) \
   F (T, NUMBER, parts_concentrate, N_("Dilution"), .help = N_("Parts of concentrate to parts of water."), \
      .parts_with = "parts_water") \

@@ -83,3 +83,33 @@ bb_cli_close_book (BbBook      *book,
 
   return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
 }
+
+/**
+ * bb_cli_run_on_book:
+ * @command: the command that is run
+ * @on_book: what it does
+ * @argc: how many arguments
+ * @argv: the arguments
+ *
+ * Reads a command's options, opens the book, and does the command's work.
+ *
+ * Returns: the exit status
+ */
+BbCliStatus
+bb_cli_run_on_book (const BbCliCommand     *command,
+                    const BbCliBookCommand *on_book,
+                    int                     argc,
+                    char                  **argv)
+{
+  g_auto (BbCliCommon) common = { NULL, FALSE };
+  BbCliStatus status = BB_CLI_USAGE;
+  BbBook *book = NULL;
+
+  if (!bb_cli_parse_options (command, on_book->entries, &common, &argc, &argv))
+    return BB_CLI_USAGE;
+  if (argc != on_book->n_arguments + 1)
+    return bb_cli_fail (BB_CLI_USAGE, "%s", _(on_book->usage));
+  book = bb_cli_open_book (&common, &status);
+
+  return book != NULL ? bb_cli_close_book (book, on_book->work (&common, book, argv + 1, on_book->data)) : status;
+}

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-cli-lines.h"
 #include "bb-cli-record.h"
 #include "bb-cli-show.h"
 #include "bb-error.h"
@@ -69,25 +70,6 @@ list_to_text (BbBook          *book,
   return g_string_free (out, FALSE);
 }
 
-static char *
-list_to_json (BbBook           *book,
-              const GPtrArray  *plans,
-              GError          **error)
-{
-  g_autoptr (BbCodes) codes = bb_codes_new (book);
-  g_autoptr (GString) out = g_string_new ("[");
-
-  for (guint i = 0; i < plans->len; i++)
-    {
-      g_string_append (out, i > 0 ? ",\n" : "\n");
-      if (!bb_json_append_exchanged (out, &bb_wash_plan_table, plans->pdata[i], bb_codes_name, codes, error))
-        return NULL;
-    }
-  g_string_append (out, "\n]\n");
-
-  return g_string_free (g_steal_pointer (&out), FALSE);
-}
-
 static BbCliStatus
 list_plans (const BbCliCommon *common,
             BbBook            *book,
@@ -100,7 +82,8 @@ list_plans (const BbCliCommon *common,
   if (!add_published || bb_exchange_add_plans (book, NULL, &error))
     plans = bb_book_load_all (book, &bb_wash_plan_table, FALSE, &error);
   if (plans != NULL)
-    answer = common->json ? list_to_json (book, plans, &error) : list_to_text (book, plans);
+    answer = common->json ? bb_cli_lines_to_json (book, &bb_wash_plan_table, plans, &error)
+                          : list_to_text (book, plans);
 
   return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-canonical.h"
+#include "bb-cli-lines.h"
 #include "bb-cli-show.h"
 #include "bb-codes.h"
 #include "bb-json-write.h"
@@ -82,48 +83,6 @@ bb_cli_recipe_load (BbBook     *book,
   return self->revisions != NULL ? g_steal_pointer (&self) : NULL;
 }
 
-static void
-add_row (GPtrArray  *rows,
-         const char *first,
-         const char *second,
-         const char *third,
-         const char *fourth)
-{
-  const char *cells[] = { first, second, third, fourth, NULL };
-
-  g_ptr_array_add (rows, g_strdupv ((GStrv) (gpointer) cells));
-}
-
-/* What stands above the facts already. */
-static gboolean
-is_heading (const BbField *field)
-{
-  return g_str_equal (field->name, "code") || g_str_equal (field->name, "name");
-}
-
-/* The values of a record that a person enters, of one station or of none, in the order of its table. */
-static void
-add_facts (GPtrArray     *rows,
-           BbBook        *book,
-           const BbTable *table,
-           gconstpointer  record,
-           BbStation      station)
-{
-  for (guint i = 0; i < table->n_fields; i++)
-    {
-      const BbField *field = &table->fields[i];
-      g_autofree char *title = NULL;
-      g_autofree char *value = NULL;
-
-      if (field->station != station || field->derived || !bb_field_is_set (field, record) ||
-          bb_table_is_second_part (table, field) || is_heading (field))
-        continue;
-      title = g_strconcat ("  ", _(field->title), NULL);
-      value = bb_cli_show_field (book, table, field, record);
-      add_row (rows, title, value, NULL, NULL);
-    }
-}
-
 /* The sections stand below each other, and so all their values in one column. */
 static void
 append_chain (GString           *out,
@@ -132,13 +91,13 @@ append_chain (GString           *out,
 {
   g_autoptr (GPtrArray) rows = g_ptr_array_new_with_free_func ((GDestroyNotify) g_strfreev);
 
-  add_facts (rows, book, &bb_recipe_table, self->recipe, BB_STATION_NONE);
-  add_facts (rows, book, &bb_revision_table, self->revision, BB_STATION_NONE);
+  bb_cli_add_facts (rows, book, &bb_recipe_table, self->recipe, BB_STATION_NONE);
+  bb_cli_add_facts (rows, book, &bb_revision_table, self->revision, BB_STATION_NONE);
   for (guint s = BB_STATION_PRETREAT; s < BB_N_STATIONS; s++)
     {
-      add_row (rows, "", NULL, NULL, NULL);
-      add_row (rows, bb_station_get_title ((BbStation) s), NULL, NULL, NULL);
-      add_facts (rows, book, &bb_revision_table, self->revision, (BbStation) s);
+      bb_cli_add_row (rows, "", NULL, NULL, NULL);
+      bb_cli_add_row (rows, bb_station_get_title ((BbStation) s), NULL, NULL, NULL);
+      bb_cli_add_facts (rows, book, &bb_revision_table, self->revision, (BbStation) s);
     }
   bb_cli_append_columns (out, rows, WIDEST);
 }
@@ -161,8 +120,8 @@ append_revisions (GString           *out,
       if (standing == NULL)
         return FALSE;
       day = bb_cli_show_day (revision->made_at);
-      add_row (rows, code, bb_choices_get_title (&bb_state_choices, standing->state), day,
-               revision->reason != NULL ? revision->reason : "");
+      bb_cli_add_row (rows, code, bb_choices_get_title (&bb_state_choices, standing->state), day,
+                      revision->reason != NULL ? revision->reason : "");
     }
   g_string_append_printf (out, "\n%s\n", _("Revisions"));
   bb_cli_append_columns (out, rows, WIDEST);

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-canonical.h"
+#include "bb-cli-lines.h"
 #include "bb-cli-recipe.h"
 #include "bb-cli-show.h"
 #include "bb-codes.h"
@@ -16,7 +17,7 @@
 #define WIDEST 40
 
 /* What a list of recipes shows, from left to right. */
-static const char * const list_columns[] = { "code", "name", "blank", "colourway", "state", "number" };
+static const char * const list_columns[] = { "code", "name", "blank", "colourway", "state", "number", NULL };
 
 static GPtrArray *
 find_lines (BbBook     *book,
@@ -61,35 +62,6 @@ list_to_json (const GPtrArray *lines)
   return g_string_free (out, FALSE);
 }
 
-static char *
-list_to_text (BbBook          *book,
-              const GPtrArray *lines)
-{
-  g_autoptr (GPtrArray) rows = g_ptr_array_new_with_free_func ((GDestroyNotify) g_strfreev);
-  GString *out = g_string_new (NULL);
-
-  for (guint r = 0; r <= lines->len; r++)
-    {
-      g_autoptr (GStrvBuilder) row = g_strv_builder_new ();
-
-      for (guint c = 0; c < G_N_ELEMENTS (list_columns); c++)
-        {
-          const BbField *field = bb_table_find_field (&bb_recipe_line_table, list_columns[c]);
-          g_autofree char *text = r == 0 ? g_strdup (_(field->title))
-                                         : bb_cli_show_field (book, &bb_recipe_line_table, field, lines->pdata[r - 1]);
-
-          g_strv_builder_add (row, text);
-        }
-      g_ptr_array_add (rows, g_strv_builder_end (row));
-    }
-  if (lines->len > 0)
-    bb_cli_append_columns (out, rows, WIDEST);
-  else
-    g_string_append (out, _("There is no recipe in this book yet.\n"));
-
-  return g_string_free (out, FALSE);
-}
-
 static BbCliStatus
 list_recipes (const BbCliCommon *common,
               BbBook            *book)
@@ -100,7 +72,9 @@ list_recipes (const BbCliCommon *common,
 
   if (lines == NULL)
     return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
-  answer = common->json ? list_to_json (lines) : list_to_text (book, lines);
+  answer = common->json ? list_to_json (lines)
+                        : bb_cli_lines_to_text (book, &bb_recipe_line_table, lines, list_columns,
+                                                _("There is no recipe in this book yet."));
 
   return bb_cli_write (answer);
 }

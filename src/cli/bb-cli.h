@@ -51,6 +51,27 @@ typedef struct {
   gboolean json;
 } BbCliCommon;
 
+/**
+ * BbCliBookCommand:
+ * @entries: (nullable): its own options, ending with an empty entry
+ * @n_arguments: how many arguments it takes
+ * @usage: the message where there are more or less, marked for translation
+ * @work: does it with an open book; @arguments holds what was given
+ * @data: for @work
+ *
+ * A command that reads or writes one book.
+ */
+typedef struct {
+  const GOptionEntry *entries;
+  int n_arguments;
+  const char *usage;
+  BbCliStatus (*work) (const BbCliCommon *common,
+                       BbBook            *book,
+                       char             **arguments,
+                       gpointer           data);
+  gpointer data;
+} BbCliBookCommand;
+
 void bb_cli_common_clear (BbCliCommon *self);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BbCliCommon, bb_cli_common_clear)
 
@@ -83,6 +104,10 @@ BbBook     *bb_cli_open_book     (const BbCliCommon   *common,
                                   BbCliStatus         *status);
 BbCliStatus bb_cli_close_book    (BbBook              *book,
                                   BbCliStatus          status);
+BbCliStatus bb_cli_run_on_book   (const BbCliCommand  *command,
+                                  const BbCliBookCommand *on_book,
+                                  int                  argc,
+                                  char               **argv);
 
 extern const BbCliCommand bb_cli_calc;
 extern const BbCliCommand bb_cli_book_new;
@@ -93,6 +118,15 @@ extern const BbCliCommand bb_cli_recipe_list;
 extern const BbCliCommand bb_cli_recipe_show;
 extern const BbCliCommand bb_cli_recipe_sign;
 extern const BbCliCommand bb_cli_recall;
+extern const BbCliCommand bb_cli_job_list;
+extern const BbCliCommand bb_cli_job_show;
+extern const BbCliCommand bb_cli_job_sheet;
+extern const BbCliCommand bb_cli_job_repeat;
+extern const BbCliCommand bb_cli_run_list;
+extern const BbCliCommand bb_cli_run_show;
+extern const BbCliCommand bb_cli_lot_list;
+extern const BbCliCommand bb_cli_lot_show;
+extern const BbCliCommand bb_cli_trace;
 extern const BbCliCommand bb_cli_wash_new;
 extern const BbCliCommand bb_cli_wash_add;
 extern const BbCliCommand bb_cli_wash_due;

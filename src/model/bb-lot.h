@@ -37,7 +37,7 @@ BB_DECLARE_TABLE (BbLot, bb_lot, BB_LOT_FIELDS);
  * One lot as it stands now: what is left in it, and until when it may be used.
  */
 #define BB_STOCK_FIELDS(F, T) \
-  F (T, INTEGER, id, N_("Key"), .help = N_("The lot's key in this book.")) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The lot's key in this book."), .unsealed = TRUE) \
   F (T, TEXT, code, N_("Lot"), .help = N_("The lot's code.")) \
   F (T, REFERENCE, supply, N_("Supply"), .help = N_("What is in it."), .target = &bb_supply_table) \
   F (T, TEXT, name, N_("Name"), .help = N_("The name of what is in it.")) \

@@ -229,10 +229,9 @@ bb_trace_describe (const BbTrace *self)
   customers = g_strdup_printf (ngettext ("%u customer", "%u customers", self->customers->len), self->customers->len);
   garments = describe_garments (self);
   open = self->open == 0 ? g_strdup ("")
-                         : g_strdup_printf (ngettext (" %d run has not ended, and is not counted.",
-                                                      " %d runs have not ended, and are not counted.",
+                         : g_strdup_printf (ngettext (" %d run has not ended yet.", " %d runs have not ended yet.",
                                                       (gulong) self->open), (int) self->open);
 
-  /* Translators: “3 runs of 2 jobs for 2 customers: 24 garments came out well, 1 was spoiled.”, and what is missing. */
+  /* Translators: “3 runs of 2 jobs for 2 customers: 24 garments came out well, 1 was spoiled.”, and what is open. */
   return g_strdup_printf (_("%s of %s for %s: %s%s"), runs, jobs, customers, garments, open);
 }

@@ -94,7 +94,8 @@ add_customers (const Report *self)
       g_autofree char *first = bb_words_of_day (touched->first_at);
       g_autofree char *last = bb_words_of_day (touched->last_at);
       /* Translators: two days, from and to. */
-      g_autofree char *span = g_str_equal (first, last) ? g_strdup (first) : g_strdup_printf (_("%s – %s"), first, last);
+      g_autofree char *span = g_str_equal (first, last) ? g_strdup (first)
+                                                        : g_strdup_printf (_("%s – %s"), first, last);
       const char *cells[] = { touched->customer, touched->contact, touched->jobs, good, span, NULL };
 
       bb_table_add (table, (GStrv) (gpointer) cells, NULL);

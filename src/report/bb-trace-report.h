@@ -27,7 +27,8 @@ BB_DECLARE_TABLE (BbTouched, bb_touched, BB_TOUCHED_FIELDS);
   F (T, INTEGER, jobs, N_("Jobs"), .help = N_("How many jobs it touched.")) \
   F (T, INTEGER, good, N_("Good"), .help = N_("How many garments came out well.")) \
   F (T, INTEGER, spoiled, N_("Spoiled"), .help = N_("How many garments were spoiled.")) \
-  F (T, INTEGER, open, N_("Not finished"), .help = N_("How many runs have not ended yet, and have no counts.")) \
+  F (T, INTEGER, open, N_("Not finished"), \
+     .help = N_("How many runs have not ended yet, and count as far as they have come.")) \
   F (T, LIST, customers, N_("Customers"), .help = N_("Whom it touched, the last one first."), \
      .item = &bb_touched_table) \
   F (T, LIST, runs, N_("Runs"), .help = N_("What it had a part in, the newest first."), .item = &bb_run_card_table)

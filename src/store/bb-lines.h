@@ -70,7 +70,7 @@ BB_DECLARE_TABLE (BbWashLine, bb_wash_line, BB_WASH_LINE_FIELDS);
  * What a list shows of one job: the job, and its first line. Codes and names are empty texts where there are none.
  */
 #define BB_JOB_CARD_FIELDS(F, T) \
-  F (T, INTEGER, id, N_("Key"), .help = N_("The job's key in this book.")) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The job's key in this book."), .unsealed = TRUE) \
   F (T, TEXT, code, N_("Number"), .help = N_("The job's number.")) \
   F (T, TEXT, customer, N_("Customer"), .help = N_("Who ordered it.")) \
   F (T, TEXT, title, N_("For what"), .help = N_("What the order is for.")) \
@@ -94,7 +94,7 @@ BB_DECLARE_TABLE (BbJobCard, bb_job_card, BB_JOB_CARD_FIELDS);
  * What a list shows of one line of a job, and how far it has come.
  */
 #define BB_LINE_CARD_FIELDS(F, T) \
-  F (T, INTEGER, id, N_("Key"), .help = N_("The line's key in this book.")) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The line's key in this book."), .unsealed = TRUE) \
   F (T, TEXT, code, N_("Line"), .help = N_("The line's code.")) \
   F (T, TEXT, blank, N_("Blank"), .help = N_("The garment.")) \
   F (T, TEXT, colourway, N_("Colour"), .help = N_("The garment's colour.")) \
@@ -118,7 +118,7 @@ BB_DECLARE_TABLE (BbLineCard, bb_line_card, BB_LINE_CARD_FIELDS);
  * what.
  */
 #define BB_RUN_CARD_FIELDS(F, T) \
-  F (T, INTEGER, id, N_("Key"), .help = N_("The run's key in this book."), .derived = TRUE, .unsealed = TRUE) \
+  F (T, INTEGER, id, N_("Key"), .help = N_("The run's key in this book."), .unsealed = TRUE) \
   F (T, TEXT, code, N_("Run"), .help = N_("The run's code.")) \
   F (T, TEXT, job, N_("Job"), .help = N_("The job's number.")) \
   F (T, TEXT, customer, N_("Customer"), .help = N_("Who ordered it.")) \

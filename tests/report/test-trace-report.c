@@ -84,7 +84,7 @@ test_trace (Bench         *self,
   g_assert_no_error (error);
   sum = bb_trace_describe (trace);
   g_assert_cmpstr (sum, ==, "3 runs of 3 jobs for 2 customers: 24 garments came out well, 5 were spoiled. 3 runs have "
-                            "not ended, and are not counted.");
+                            "not ended yet.");
   g_assert_cmpuint (trace->customers->len, ==, 2);
   for (guint i = 0; i < 2; i++)
     {

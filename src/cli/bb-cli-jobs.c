@@ -1,0 +1,381 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bb-cli.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-book-jobs.h"
+#include "bb-canonical.h"
+#include "bb-cli-lines.h"
+#include "bb-cli-show.h"
+#include "bb-codes.h"
+#include "bb-evidence-load.h"
+#include "bb-json-write.h"
+#include "bb-repeat-load.h"
+#include "bb-text.h"
+#include "bb-trace.h"
+
+static const char * const job_columns[] = {
+  "code", "customer", "title", "state", "due_at", "garments", "good", "blank", "colourway", "revision", NULL,
+};
+static const char * const job_facts[] = {
+  "customer", "title", "ordered_at", "due_at", "spoilage_fraction", "note", "repeats", "state", "since", NULL,
+};
+static const char * const line_columns[] = {
+  "code", "blank", "colourway", "size", "count", "artwork", "placement", "revision", "state", "good", "spoiled", NULL,
+};
+static const char * const run_columns[] = {
+  "code", "started_at", "finished_at", "revision", "person", "good", "spoiled", "lots", "machines", NULL,
+};
+
+static GPtrArray *
+load_cards (BbBook         *book,
+            const BbTable  *table,
+            GArray         *ids,
+            GError        **error)
+{
+  return ids != NULL ? bb_book_load_lines (book, table, (const gint64 *) (gpointer) ids->data, ids->len, error) : NULL;
+}
+
+/* Every job, those to do first. */
+static GPtrArray *
+load_jobs (BbBook      *book,
+           const char  *state,
+           GError     **error)
+{
+  g_autoptr (GPtrArray) all = g_ptr_array_new_with_free_func (bb_job_card_table.free_record);
+  const BbJobState order[] = { BB_JOB_RUNNING, BB_JOB_PLANNED, BB_JOB_DONE, BB_JOB_CANCELLED };
+
+  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
+    {
+      g_autoptr (GArray) ids = NULL;
+      g_autoptr (GPtrArray) cards = NULL;
+
+      if (state != NULL && !g_str_equal (state, bb_choices_get_key (&bb_job_state_choices, (int) order[i])))
+        continue;
+      ids = bb_book_list_jobs (book, order[i], 0, error);
+      cards = load_cards (book, &bb_job_table, ids, error);
+      if (cards == NULL)
+        return NULL;
+      g_ptr_array_extend_and_steal (all, g_steal_pointer (&cards));
+    }
+
+  return g_steal_pointer (&all);
+}
+
+static BbCliStatus
+list_jobs (const BbCliCommon *common,
+           BbBook            *book,
+           char             **arguments,
+           gpointer           data)
+{
+  char **state = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) jobs = NULL;
+  g_autofree char *answer = NULL;
+
+  (void) arguments;
+  if (*state != NULL && bb_choices_find (&bb_job_state_choices, *state) == BB_CHOICE_NONE)
+    return bb_cli_fail (BB_CLI_USAGE, _("--state: '%s' is not one of: planned, running, done, cancelled"), *state);
+  jobs = load_jobs (book, *state, &error);
+  if (jobs != NULL)
+    answer = common->json ? bb_cli_lines_to_json (book, &bb_job_card_table, jobs, &error)
+                          : bb_cli_lines_to_text (book, &bb_job_card_table, jobs, job_columns,
+                                                  _("There is no such job in this book."));
+
+  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+}
+
+static BbCliStatus
+run_list (int    argc,
+          char **argv)
+{
+  g_autofree char *state = NULL;
+  const GOptionEntry entries[] = {
+    { "state", 0, 0, G_OPTION_ARG_STRING, &state, N_("Only jobs in this state"), "planned|running|done|cancelled" },
+    G_OPTION_ENTRY_NULL,
+  };
+  const BbCliBookCommand on_book = { entries, 0, N_("'job list' takes no arguments."), list_jobs, &state };
+
+  return bb_cli_run_on_book (&bb_cli_job_list, &on_book, argc, argv);
+}
+
+/* Lines and runs of a job. */
+typedef struct {
+  BbJob *job;
+  GPtrArray *lines;
+  GPtrArray *runs;
+} Shown;
+
+static void
+shown_clear (Shown *self)
+{
+  g_clear_pointer (&self->job, bb_job_free);
+  g_clear_pointer (&self->lines, g_ptr_array_unref);
+  g_clear_pointer (&self->runs, g_ptr_array_unref);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Shown, shown_clear)
+
+static gboolean
+load_shown (Shown       *self,
+            BbBook      *book,
+            const char  *code,
+            GError     **error)
+{
+  g_autoptr (GArray) lines = NULL;
+  g_autoptr (GArray) runs = NULL;
+
+  self->job = bb_book_load_by_code (book, &bb_job_table, code, error);
+  if (self->job == NULL)
+    return FALSE;
+  lines = bb_book_list_job_lines (book, self->job->id, error);
+  self->lines = load_cards (book, &bb_job_line_table, lines, error);
+  runs = self->lines != NULL ? bb_book_trace_runs (book, &bb_job_table, self->job->id, error) : NULL;
+  self->runs = load_cards (book, &bb_run_table, runs, error);
+
+  return self->runs != NULL;
+}
+
+static char *
+show_as_text (const Shown *self,
+              BbBook      *book)
+{
+  g_autoptr (GString) out = g_string_new (self->job->code);
+
+  g_string_append_c (out, '\n');
+  bb_cli_append_facts (out, book, &bb_job_table, self->job, job_facts);
+  g_string_append_printf (out, "\n%s\n", _("Lines"));
+  bb_cli_append_lines (out, book, &bb_line_card_table, self->lines, line_columns);
+  if (self->runs->len > 0)
+    {
+      g_string_append_printf (out, "\n%s\n", _("Runs"));
+      bb_cli_append_lines (out, book, &bb_run_card_table, self->runs, run_columns);
+    }
+
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
+static char *
+show_as_json (const Shown  *self,
+              BbBook       *book,
+              GError      **error)
+{
+  g_autoptr (GString) out = g_string_new ("{\"job\":");
+  g_autoptr (BbCodes) codes = bb_codes_new (book);
+
+  if (!bb_json_append_exchanged (out, &bb_job_table, self->job, bb_codes_name, codes, error))
+    return NULL;
+  g_string_append (out, ",\"lines\":");
+  if (!bb_cli_append_json (out, book, &bb_line_card_table, self->lines, error))
+    return NULL;
+  g_string_append (out, ",\"runs\":");
+  if (!bb_cli_append_json (out, book, &bb_run_card_table, self->runs, error))
+    return NULL;
+  g_string_append (out, "}\n");
+
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
+static BbCliStatus
+show_job (const BbCliCommon *common,
+          BbBook            *book,
+          char             **arguments,
+          gpointer           data)
+{
+  g_auto (Shown) shown = { NULL };
+  g_autoptr (GError) error = NULL;
+  g_autofree char *answer = NULL;
+
+  (void) data;
+  if (load_shown (&shown, book, arguments[0], &error))
+    answer = common->json ? show_as_json (&shown, book, &error) : show_as_text (&shown, book);
+
+  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+}
+
+static BbCliStatus
+run_show (int    argc,
+          char **argv)
+{
+  const BbCliBookCommand on_book = { NULL, 1, N_("'job show' needs the number of one job."), show_job, NULL };
+
+  return bb_cli_run_on_book (&bb_cli_job_show, &on_book, argc, argv);
+}
+
+/* What was asked for: only to look, or to open the job anew. */
+typedef struct {
+  gboolean open;
+  gboolean newest;
+  char *today;
+} Repeat;
+
+static void
+append_changes (GString         *out,
+                const GPtrArray *parts)
+{
+  for (guint i = 0; i < parts->len; i++)
+    {
+      const BbRepeatPart *part = parts->pdata[i];
+      g_autofree char *day = bb_cli_show_day (part->since);
+
+      g_string_append_printf (out, "%s  %s, %s  %s  %s\n", part->line->code, part->blank->name, part->colourway->name,
+                              part->revision != NULL ? part->revision->code : _("No recipe"), day);
+      for (guint f = 0; f < part->findings->len; f++)
+        {
+          g_autofree char *sentence = bb_finding_describe (part->findings->pdata[f]);
+
+          g_string_append_printf (out, "  %s\n", sentence);
+        }
+      if (part->findings->len == 0)
+        g_string_append_printf (out, "  %s\n", _("Nothing has changed since."));
+    }
+}
+
+static void
+append_changes_json (GString         *out,
+                     const GPtrArray *parts)
+{
+  for (guint i = 0; i < parts->len; i++)
+    {
+      const BbRepeatPart *part = parts->pdata[i];
+
+      g_string_append (out, i > 0 ? ",\n{\"line\":" : "\n{\"line\":");
+      bb_json_append_string (out, part->line->code);
+      g_string_append (out, ",\"since\":");
+      bb_json_append_string (out, part->since);
+      g_string_append (out, ",\"revision\":");
+      if (part->revision != NULL)
+        bb_json_append_string (out, part->revision->code);
+      else
+        g_string_append (out, "null");
+      g_string_append (out, ",\"findings\":[");
+      for (guint f = 0; f < part->findings->len; f++)
+        {
+          g_autofree char *json = bb_record_to_json (&bb_finding_table, part->findings->pdata[f], BB_SCOPE_ALL);
+
+          g_string_append_printf (out, "%s%s", f > 0 ? "," : "", json);
+        }
+      g_string_append (out, "]}");
+    }
+}
+
+/* The codes of the new job where one is opened; nothing else changes in the book. */
+static gboolean
+open_anew (const Repeat     *self,
+           BbBook           *book,
+           gint64            job,
+           const char       *today,
+           const GPtrArray  *parts,
+           BbJob           **opened,
+           GError          **error)
+{
+  g_autoptr (GArray) choices = g_array_new (FALSE, FALSE, sizeof (BbRepeatLine));
+  gint64 id = 0;
+
+  for (guint i = 0; self->newest && i < parts->len; i++)
+    {
+      const BbRepeatPart *part = parts->pdata[i];
+      const BbRepeatLine choice = { part->line->id, part->newer != NULL ? part->newer->id : 0, FALSE };
+
+      g_array_append_val (choices, choice);
+    }
+  if (!bb_book_repeat_job (book, job, today, (const BbRepeatLine *) (gpointer) choices->data, choices->len, &id,
+                           error))
+    return FALSE;
+  *opened = bb_book_load (book, &bb_job_table, id, error);
+
+  return *opened != NULL;
+}
+
+static char *
+tell_repeat (const BbCliCommon *common,
+             const GPtrArray   *parts,
+             const BbJob       *opened)
+{
+  GString *out = g_string_new (common->json ? "{\"lines\":[" : NULL);
+
+  if (!common->json)
+    {
+      append_changes (out, parts);
+      if (opened != NULL)
+        g_string_append_printf (out, _("Opened the job %s.\n"), opened->code);
+      return g_string_free (out, FALSE);
+    }
+
+  append_changes_json (out, parts);
+  g_string_append (out, "\n],\"opened\":");
+  if (opened != NULL)
+    bb_json_append_string (out, opened->code);
+  else
+    g_string_append (out, "null");
+  g_string_append (out, "}\n");
+
+  return g_string_free (out, FALSE);
+}
+
+static BbCliStatus
+repeat_job (const BbCliCommon *common,
+            BbBook            *book,
+            char             **arguments,
+            gpointer           data)
+{
+  const Repeat *self = data;
+  g_autofree char *today = self->today != NULL ? g_strdup (self->today) : bb_dup_today ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbJob) job = NULL;
+  g_autoptr (BbJob) opened = NULL;
+  g_autoptr (GPtrArray) parts = NULL;
+  g_autofree char *answer = NULL;
+
+  if (!bb_text_is_date (today))
+    return bb_cli_fail (BB_CLI_USAGE, _("--today: give a day like 2026-11-04."));
+  job = bb_book_load_by_code (book, &bb_job_table, arguments[0], &error);
+  parts = job != NULL ? bb_repeat_load (book, job->id, today, &bb_cli_units, &error) : NULL;
+  if (parts == NULL || (self->open && !open_anew (self, book, job->id, today, parts, &opened, &error)))
+    return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  answer = tell_repeat (common, parts, opened);
+
+  return bb_cli_write (answer);
+}
+
+static BbCliStatus
+run_repeat (int    argc,
+            char **argv)
+{
+  Repeat repeat = { FALSE, FALSE, NULL };
+  const GOptionEntry entries[] = {
+    { "open", 0, 0, G_OPTION_ARG_NONE, &repeat.open, N_("Open it as a new job, on the revisions it was printed by"),
+      NULL },
+    { "newest", 0, 0, G_OPTION_ARG_NONE, &repeat.newest, N_("With --open: take the revision that is proven now"),
+      NULL },
+    { "today", 0, 0, G_OPTION_ARG_STRING, &repeat.today, N_("Take this day for today"), N_("DATE") },
+    G_OPTION_ENTRY_NULL,
+  };
+  const BbCliBookCommand on_book = { entries, 1, N_("'job repeat' needs the number of one job."), repeat_job, &repeat };
+  BbCliStatus status = bb_cli_run_on_book (&bb_cli_job_repeat, &on_book, argc, argv);
+
+  g_free (repeat.today);
+
+  return status;
+}
+
+const BbCliCommand bb_cli_job_list = {
+  .name = "job list",
+  .arguments = "",
+  .summary = N_("List all jobs, those to do first"),
+  .run = run_list,
+};
+
+const BbCliCommand bb_cli_job_show = {
+  .name = "job show",
+  .arguments = "NUMBER",
+  .summary = N_("Show a job with its lines and runs"),
+  .run = run_show,
+};
+
+const BbCliCommand bb_cli_job_repeat = {
+  .name = "job repeat",
+  .arguments = "NUMBER",
+  .summary = N_("Tell what has changed since a job was printed, and open it anew"),
+  .run = run_repeat,
+};
