@@ -21,6 +21,7 @@ struct _BbCatalogue
   GtkBox *detail;
   GtkLabel *name_label;
   GtkLabel *code_label;
+  GtkButton *withdraw_button;
   GtkBox *facts;
   BbEditor *editor;
 
@@ -221,6 +222,7 @@ bb_catalogue_class_init (BbCatalogueClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, detail);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, name_label);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, code_label);
+  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, withdraw_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, facts);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, editor);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
@@ -259,6 +261,8 @@ bb_catalogue_start (BbCatalogue           *self,
 
   gtk_button_set_label (self->first_button, _(info->add_title));
   bb_finder_start (self->finder, session, &info->finder, "catalogue.add", _(info->add_title));
+  gtk_widget_set_visible (GTK_WIDGET (self->withdraw_button),
+                          bb_table_find_field (self->table, "withdrawn_at") != NULL);
   bb_editor_set_session (self->editor, session, self->table->name);
   bb_editor_resume (self->editor);
 }

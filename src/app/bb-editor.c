@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-book-jobs.h"
 #include "bb-show.h"
 
 /* Long enough not to write at every key, short enough to lose next to nothing. */
@@ -73,6 +74,8 @@ write_record (BbBook   *book,
 
   if (self->table == &bb_revision_table)
     return bb_book_save_revision (book, self->record, error);
+  if (self->table == &bb_job_line_table)
+    return bb_book_save_job_line (book, self->record, error);
 
   return bb_book_save (book, self->table, self->record, error);
 }

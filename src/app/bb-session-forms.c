@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "blankbook-session"
 
+#include "bb-book-jobs.h"
 #include "bb-session-private.h"
 
 typedef struct {
@@ -89,13 +90,27 @@ bb_session_dup_form (BbSession  *self,
   return state;
 }
 
+static void
+number_job (BbSession  *self,
+            const char *today,
+            BbJob      *job)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_free (job->code);
+  job->code = bb_book_dup_next_job_code (bb_session_get_book (self), today, &error);
+  if (job->code == NULL)
+    bb_session_report (self, error);
+}
+
 /**
  * bb_session_fill_in:
  * @self: a session
  * @table: the record's table
  * @record: a new record
  *
- * Fills in what is known of a new record: that it is of today, and who is at the bench. The person can change both.
+ * Fills in what is known of a new record: that it is of today, who is at the bench, and a job's number. The person can
+ * change them.
  */
 void
 bb_session_fill_in (BbSession     *self,
@@ -118,4 +133,6 @@ bb_session_fill_in (BbSession     *self,
       else if (field->kind == BB_KIND_REFERENCE && field->target == &bb_person_table)
         bb_field_set_integer (field, record, bb_session_get_person (self));
     }
+  if (table == &bb_job_table)
+    number_job (self, today, record);
 }

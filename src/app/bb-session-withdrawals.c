@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "blankbook-session"
 
+#include "bb-book-jobs.h"
 #include "bb-session.h"
 
 typedef struct {
@@ -27,6 +28,8 @@ write_withdrawal (BbBook   *book,
 
   if (self->table == &bb_revision_table)
     return bb_book_set_state (book, self->id, BB_STATE_WITHDRAWN, NULL, error);
+  if (self->table == &bb_job_table)
+    return bb_book_set_job_state (book, self->id, BB_JOB_CANCELLED, error);
 
   return bb_book_withdraw (book, self->table, self->id, error);
 }
@@ -40,6 +43,8 @@ write_restoration (BbBook   *book,
 
   if (self->table == &bb_revision_table)
     return bb_book_undo_withdrawal (book, self->id, error);
+  if (self->table == &bb_job_table)
+    return bb_book_undo_cancellation (book, self->id, error);
 
   return bb_book_restore (book, self->table, self->id, error);
 }
@@ -95,7 +100,7 @@ withdrawal_new (const BbTable *table,
  * @id: the record's key
  * @name: what a person calls it
  *
- * Takes a record out of use and offers to undo that.
+ * Takes a record out of use, a job by cancelling it, and offers to undo that.
  */
 void
 bb_session_withdraw (BbSession     *self,

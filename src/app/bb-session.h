@@ -55,6 +55,9 @@ void                 bb_session_withdraw      (BbSession            *self,
 void                 bb_session_restore       (BbSession            *self,
                                                const BbTable        *table,
                                                gint64                id);
+void                 bb_session_set_job_state (BbSession            *self,
+                                               gint64                job,
+                                               BbJobState            state);
 void                 bb_session_keep_form     (BbSession            *self,
                                                const char           *key,
                                                const char           *state);

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-blanks-page.h"
+#include "bb-jobs-page.h"
 #include "bb-mix-page.h"
 #include "bb-person-menu.h"
 #include "bb-preferences.h"
@@ -46,6 +47,7 @@ typedef struct {
 } PageInfo;
 
 static const PageInfo pages[] = {
+  { "jobs", N_("Jobs"), "blankbook-jobs-symbolic", N_("Bench"), bb_jobs_page_get_type },
   { "mix", N_("Mix"), "blankbook-mix-symbolic", N_("Bench"), bb_mix_page_get_type },
   { "recipes", N_("Recipes"), "blankbook-recipes-symbolic", N_("Develop"), bb_recipes_page_get_type },
   { "wash", N_("Wash Log"), "blankbook-wash-symbolic", N_("Develop"), bb_wash_page_get_type },
@@ -135,7 +137,9 @@ withdrawn_cb (BbWindow   *self,
               gpointer    table,
               gint64      id)
 {
-  g_autofree char *text = g_strdup_printf (_("“%s” is withdrawn."), name);
+  g_autofree char *text = g_strdup_printf (table == &bb_job_table ? _("Job %s is cancelled.")
+                                           : table == &bb_job_line_table ? _("“%s” is struck off.")
+                                           : _("“%s” is withdrawn."), name);
   g_autofree char *escaped = g_markup_escape_text (text, -1);
   AdwToast *toast = adw_toast_new (escaped);
 

@@ -54,6 +54,25 @@ bb_job_state_may_become (BbJobState from,
     }
 }
 
+/**
+ * bb_job_is_overdue:
+ * @state: a job's #BbJobState
+ * @due_at: (nullable): when it has to be ready
+ * @today: this day, as an ISO date
+ *
+ * Returns: %TRUE if the job waits or runs and its day is past
+ */
+gboolean
+bb_job_is_overdue (int         state,
+                   const char *due_at,
+                   const char *today)
+{
+  g_return_val_if_fail (today != NULL, FALSE);
+
+  return (state == BB_JOB_PLANNED || state == BB_JOB_RUNNING) && due_at != NULL && *due_at != '\0' &&
+         strncmp (due_at, today, 10) < 0;
+}
+
 BB_DEFINE_TABLE (BbCustomer, bb_customer, "customer", N_("Customer"), BB_CUSTOMER_FIELDS, NULL)
 BB_DEFINE_TABLE (BbJob, bb_job, "job", N_("Job"), BB_JOB_FIELDS, check_job)
 BB_DEFINE_TABLE (BbJobLine, bb_job_line, "job_line", N_("Line of a job"), BB_JOB_LINE_FIELDS, NULL)

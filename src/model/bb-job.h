@@ -51,6 +51,9 @@ BB_DECLARE_TABLE (BbJob, bb_job, BB_JOB_FIELDS);
 
 gboolean bb_job_state_may_become (BbJobState from,
                                   BbJobState to);
+gboolean bb_job_is_overdue       (int         state,
+                                  const char *due_at,
+                                  const char *today);
 
 #define BB_JOB_LINE_FIELDS(F, T) \
   F (T, INTEGER, id, N_("Key"), .help = N_("The record's key in this book."), .derived = TRUE, .unsealed = TRUE) \

@@ -7,6 +7,11 @@
 G_BEGIN_DECLS
 
 char *bb_words_of_day   (const char           *date);
+char *bb_words_of_moment (const char         *moment);
+char *bb_words_of_due   (const char           *due_at,
+                         const char           *today);
+char *bb_words_of_time  (double                seconds);
+char *bb_words_of_file  (const char           *file);
 char *bb_words_of_name  (BbBook               *book,
                          const BbTable        *table,
                          gint64                id);

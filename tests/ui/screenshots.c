@@ -111,6 +111,7 @@ prepare_wash_log (Stage         *stage,
 
 /* A new page: one line here, and one below if a picture of it is to be kept. */
 static const Page pages[] = {
+  { "jobs", "Jobs", NULL },
   { "mix", "Mix", prepare_mix },
   { "artwork", "Mix", prepare_artwork },
   { "recipes", "Recipes", prepare_recipes },

@@ -9,7 +9,7 @@
 #define SMALL_WIDTH 1024
 #define SMALL_HEIGHT 700
 
-static const char *const pages[] = { "Mix", "Recipes", "Wash Log", "Blanks", "Supplies", "Safety" };
+static const char *const pages[] = { "Jobs", "Mix", "Recipes", "Wash Log", "Blanks", "Supplies", "Safety" };
 
 /* What is withdrawn goes out of the list, and comes back by one press. */
 static void
@@ -89,7 +89,7 @@ test_keyboard (void)
   Glass *glass = stage_get_glass (stage);
 
   shop_open (stage, path);
-  hand_keys (stage, "Alt_L+4");
+  hand_keys (stage, "Alt_L+5");
   hand_expect_state (stage, ROLE_ITEM, "Blanks", STATE_SELECTED);
   hand_keys (stage, "Control_L+Shift_L+f");
   hand_expect_state (stage, ROLE_ITEM, "Recipes", STATE_SELECTED);

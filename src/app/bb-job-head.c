@@ -1,0 +1,188 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-job-head"
+
+#include "bb-job-head.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-evidence-load.h"
+#include "bb-job-badge.h"
+#include "bb-words.h"
+
+struct _BbJobHead
+{
+  AdwBin parent_instance;
+
+  /* template */
+  BbJobBadge *badge;
+  GtkLabel *due_label;
+  GtkButton *start_button;
+  GtkButton *finish_button;
+  GtkButton *reopen_button;
+  GtkButton *cancel_button;
+  GtkButton *resume_button;
+
+  /* owned; the job is the one that is shown, or NULL */
+  BbSession *session;
+  BbJob *job;
+};
+
+G_DEFINE_FINAL_TYPE (BbJobHead, bb_job_head, ADW_TYPE_BIN)
+
+static void
+start_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  BbJobHead *self = BB_JOB_HEAD (widget);
+
+  (void) name;
+  (void) parameter;
+
+  bb_session_set_job_state (self->session, self->job->id, BB_JOB_RUNNING);
+}
+
+static void
+finish_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  BbJobHead *self = BB_JOB_HEAD (widget);
+
+  (void) name;
+  (void) parameter;
+
+  bb_session_set_job_state (self->session, self->job->id, BB_JOB_DONE);
+}
+
+static void
+cancel_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  BbJobHead *self = BB_JOB_HEAD (widget);
+
+  (void) name;
+  (void) parameter;
+
+  bb_session_withdraw (self->session, &bb_job_table, self->job->id, self->job->code);
+}
+
+static void
+resume_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  BbJobHead *self = BB_JOB_HEAD (widget);
+
+  (void) name;
+  (void) parameter;
+
+  bb_session_restore (self->session, &bb_job_table, self->job->id);
+}
+
+static void
+show_buttons (BbJobHead *self,
+              int        state)
+{
+  gtk_widget_set_visible (GTK_WIDGET (self->start_button), state == BB_JOB_PLANNED);
+  gtk_widget_set_visible (GTK_WIDGET (self->finish_button), state == BB_JOB_RUNNING);
+  gtk_widget_set_visible (GTK_WIDGET (self->reopen_button), state == BB_JOB_DONE);
+  gtk_widget_set_visible (GTK_WIDGET (self->cancel_button), state == BB_JOB_PLANNED || state == BB_JOB_RUNNING);
+  gtk_widget_set_visible (GTK_WIDGET (self->resume_button), state == BB_JOB_CANCELLED);
+}
+
+static char *
+describe (const BbJob *job,
+          const char  *today)
+{
+  g_autofree char *since = bb_words_of_day (job->since);
+  g_autofree char *due = NULL;
+
+  if (job->state == BB_JOB_DONE)
+    /* Translators: a day, like 3 Feb 2025. */
+    return g_strdup_printf (_("Since %s"), since);
+  if (job->state == BB_JOB_CANCELLED)
+    /* Translators: a day, like 3 Feb 2025. */
+    return g_strdup_printf (_("Since %s. Nothing of it is lost."), since);
+  due = bb_words_of_due (job->due_at, today);
+  if (job->due_at != NULL)
+    {
+      g_autofree char *day = bb_words_of_day (job->due_at);
+
+      if (!g_str_has_suffix (due, day))
+        return g_strjoin (" · ", due, day, NULL);
+    }
+
+  return g_steal_pointer (&due);
+}
+
+/**
+ * bb_job_head_show:
+ * @self: a head
+ * @session: the session
+ * @job: the job to show
+ */
+void
+bb_job_head_show (BbJobHead   *self,
+                  BbSession   *session,
+                  const BbJob *job)
+{
+  g_autofree char *today = bb_dup_today ();
+  g_autofree char *text = describe (job, today);
+
+  g_return_if_fail (BB_IS_JOB_HEAD (self));
+
+  g_set_object (&self->session, session);
+  bb_job_free (self->job);
+  self->job = bb_record_copy (&bb_job_table, job);
+  bb_job_badge_show (self->badge, job->state, bb_job_is_overdue (job->state, job->due_at, today));
+  gtk_label_set_label (self->due_label, text);
+  show_buttons (self, job->state);
+}
+
+static void
+bb_job_head_dispose (GObject *object)
+{
+  adw_bin_set_child (ADW_BIN (object), NULL);
+  g_clear_object (&BB_JOB_HEAD (object)->session);
+
+  G_OBJECT_CLASS (bb_job_head_parent_class)->dispose (object);
+}
+
+static void
+bb_job_head_finalize (GObject *object)
+{
+  bb_job_free (BB_JOB_HEAD (object)->job);
+
+  G_OBJECT_CLASS (bb_job_head_parent_class)->finalize (object);
+}
+
+static void
+bb_job_head_class_init (BbJobHeadClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_job_head_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bb_job_head_finalize;
+
+  g_type_ensure (BB_TYPE_JOB_BADGE);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-job-head.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, badge);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, due_label);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, start_button);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, finish_button);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, reopen_button);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, cancel_button);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, resume_button);
+  gtk_widget_class_install_action (widget_class, "job.start", NULL, start_action);
+  gtk_widget_class_install_action (widget_class, "job.finish", NULL, finish_action);
+  gtk_widget_class_install_action (widget_class, "job.cancel", NULL, cancel_action);
+  gtk_widget_class_install_action (widget_class, "job.resume", NULL, resume_action);
+}
+
+static void
+bb_job_head_init (BbJobHead *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-report"
+
+#include "bb-job-words.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-rounding.h"
+#include "bb-words.h"
+
+static char *
+format_mass (double               grams,
+             const BbUnitContext *units)
+{
+  return bb_quantity_format_with_unit (BB_QUANTITY_MASS, bb_round_for_scale (grams), units);
+}
+
+/**
+ * bb_words_of_mix:
+ * @self: a mix
+ * @units: the units to show
+ *
+ * Returns: (transfer full): the product, how it is diluted, and for how many garments
+ */
+char *
+bb_words_of_mix (const BbMixSheet    *self,
+                 const BbUnitContext *units)
+{
+  g_autofree char *dilution = bb_dilution_format (self->parts_concentrate, self->parts_water, units);
+  const gulong n = (gulong) self->garments;
+
+  if (self->basis == BB_BASIS_MASS)
+    /* Translators: a product, a dilution like 1:3, and a count. */
+    return g_strdup_printf (ngettext ("%s, %s by mass, for %lu garment", "%s, %s by mass, for %lu garments", n),
+                            self->product, dilution, n);
+
+  /* Translators: a product, a dilution like 1:3, and a count. */
+  return g_strdup_printf (ngettext ("%s, %s by volume, for %lu garment", "%s, %s by volume, for %lu garments", n),
+                          self->product, dilution, n);
+}
+
+/**
+ * bb_words_of_take:
+ * @self: what is taken from a container
+ * @units: the units to show
+ *
+ * Returns: (transfer full): how much from which container, until when that may be used, and what is left in it then
+ */
+char *
+bb_words_of_take (const BbTake        *self,
+                  const BbUnitContext *units)
+{
+  g_autofree char *amount = format_mass (self->amount_g, units);
+  g_autofree char *day = bb_words_of_day (self->last_day);
+  g_autofree char *take = NULL;
+  g_autofree char *rest = NULL;
+
+  take = *day != '\0' ? g_strdup_printf (_("Take %s from %s, to be used by %s."), amount, self->code, day)
+                      : g_strdup_printf (_("Take %s from %s."), amount, self->code);
+  if (isnan (self->left_g))
+    return g_steal_pointer (&take);
+  if (self->left_g > 0)
+    {
+      g_autofree char *left = format_mass (self->left_g, units);
+
+      rest = g_strdup_printf (_("%s is left then."), left);
+    }
+
+  return g_strjoin (" ", take, rest != NULL ? rest : _("It is empty then."), NULL);
+}
+
+/**
+ * bb_words_of_mix_warnings:
+ * @self: a mix
+ * @units: the units to show
+ *
+ * Returns: (transfer full) (element-type utf8): what to look at before it is poured, a sentence each; the array frees
+ *   them
+ */
+GPtrArray *
+bb_words_of_mix_warnings (const BbMixSheet    *self,
+                          const BbUnitContext *units)
+{
+  GPtrArray *warnings = g_ptr_array_new_with_free_func (g_free);
+
+  if (self->short_g > 0)
+    {
+      g_autofree char *amount = format_mass (self->short_g, units);
+
+      g_ptr_array_add (warnings, g_strdup_printf (_("%s of concentrate is missing: no container in the shop has it."),
+                                                  amount));
+    }
+  else if (self->low == 1)
+    g_ptr_array_add (warnings, g_strdup (_("Low stock: less is left then than the shop wants to have.")));
+  for (guint i = 0; self->past != NULL && self->past[i] != NULL; i++)
+    g_ptr_array_add (warnings, g_strdup_printf (_("%s is past its day and is not used."), self->past[i]));
+
+  return warnings;
+}
+
+/**
+ * bb_words_of_spares:
+ * @garments: how many garments are printed, spares included
+ * @spares: how many of them are spares
+ *
+ * Returns: (transfer full) (nullable): how the count is made up; %NULL without spares
+ */
+char *
+bb_words_of_spares (gint64 garments,
+                    gint64 spares)
+{
+  if (spares <= 0)
+    return NULL;
+
+  return g_strdup_printf (ngettext ("%d ordered and %d spare", "%d ordered and %d spares", (gulong) spares),
+                          (int) (garments - spares), (int) spares);
+}
