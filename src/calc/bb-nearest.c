@@ -341,9 +341,14 @@ add_colour (GPtrArray     *parts,
 {
   g_autofree char *names = NULL;
 
+  /* Who does not say which colour is wanted hears nothing of colours. */
   if (isnan (self->de_00))
     {
-      g_ptr_array_add (parts, g_strdup (_("its colour is not known")));
+      if (wanted->srgb == NULL)
+        return;
+      /* Translators: which colours a recipe is for: "for dark colours". */
+      g_ptr_array_add (parts, garment->colour != NULL ? g_strdup_printf (_("for %s"), garment->colour)
+                                                      : g_strdup (_("its colour is not known")));
       return;
     }
   if (self->de_00 < SAME_COLOUR_DE)

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "bb-canonical.h"
 #include "bb-format.h"
 #include "bb-words.h"
 
@@ -103,6 +104,26 @@ bb_cli_append_columns (GString   *out,
         }
       g_string_append_c (out, '\n');
     }
+}
+
+/**
+ * bb_cli_append_recipe_line:
+ * @out: where to write
+ * @line: what a list shows of a recipe
+ *
+ * Appends it as JSON. Keys are of one book and left out; the codes are there to go by.
+ */
+void
+bb_cli_append_recipe_line (GString            *out,
+                           const BbRecipeLine *line)
+{
+  g_autoptr (BbRecipeLine) shown = bb_record_copy (&bb_recipe_line_table, line);
+  g_autofree char *json = NULL;
+
+  shown->id = BB_INTEGER_NONE;
+  shown->revision = BB_INTEGER_NONE;
+  json = bb_record_to_json (&bb_recipe_line_table, shown, BB_SCOPE_ALL);
+  g_string_append (out, json);
 }
 
 /**

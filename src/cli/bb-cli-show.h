@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bb-book.h"
+#include "bb-lines.h"
 
 G_BEGIN_DECLS
 
@@ -11,6 +12,8 @@ extern const BbUnitContext bb_cli_units;
 void  bb_cli_append_columns  (GString          *out,
                               GPtrArray        *rows,
                               gsize             widest);
+void  bb_cli_append_recipe_line (GString            *out,
+                                 const BbRecipeLine *line);
 char *bb_cli_show_day        (const char       *date);
 char *bb_cli_show_field      (BbBook           *book,
                               const BbTable    *table,

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "bb-book-private.h"
+#include "bb-problem.h"
 #include "bb-tag.h"
 
 /* How many readings of a mistyped text are tried. */
@@ -93,7 +94,7 @@ find_on (Finding       *self,
 {
   const BbQuery query = {
     .text = self->text, .narrow = self->recall->narrow, .colourways = colourways, .n_colourways = n_colourways,
-    .limit = limit,
+    .shades = self->recall->shades, .limit = limit,
   };
 
   return bb_book_search (self->book, self->table, &query, error);
@@ -426,6 +427,9 @@ bb_book_recall (BbBook          *self,
   gboolean done = FALSE;
 
   g_return_val_if_fail (BB_BOOK_IS_USABLE (self) && recall != NULL, NULL);
+
+  if (recall->narrow != NULL && !bb_record_validate (&bb_narrow_table, recall->narrow, error))
+    return NULL;
 
   /* All that is found is of one moment. */
   if (!bb_db_begin (self->db, BB_ACCESS_READ, error))

@@ -107,6 +107,13 @@ has_day (const BbNarrow *narrow)
   return narrow != NULL && (narrow->since != NULL || narrow->until != NULL);
 }
 
+static gboolean
+has_shade (const BbSearch *search,
+           const BbQuery  *query)
+{
+  return query->n_colourways > 0 && query->shades != 0 && search->of_shade != NULL;
+}
+
 static char *
 make_sql (const BbSearch *search,
           const BbQuery  *query,
@@ -127,6 +134,8 @@ make_sql (const BbSearch *search,
     g_string_append_printf (sql, " AND %s", search->of_mass);
   if (has_day (query->narrow))
     g_string_append_printf (sql, " AND %s", search->of_day);
+  if (has_shade (search, query))
+    g_string_append_printf (sql, " AND %s", search->of_shade);
   g_string_append_printf (sql, " ORDER BY %s DESC LIMIT ?1", key);
 
   return g_string_free (sql, FALSE);
@@ -152,6 +161,18 @@ bind_day (BbStatement    *statement,
 
   bb_statement_bind_text (statement, 6, since);
   bb_statement_bind_text (statement, 7, until);
+}
+
+static void
+bind_shades (BbStatement *statement,
+             guint        shades)
+{
+  g_autoptr (GString) keys = g_string_new ("|");
+
+  for (guint i = 0; i < bb_shade_choices.n_items; i++)
+    if ((shades & (1u << i)) != 0)
+      g_string_append_printf (keys, "%s|", bb_choices_get_key (&bb_shade_choices, (int) i));
+  bb_statement_bind_text (statement, 8, keys->str);
 }
 
 static GHashTable *
@@ -232,6 +253,8 @@ search_for (BbBook         *self,
     bind_mass (statement, query->narrow);
   if (has_day (query->narrow))
     bind_day (statement, query->narrow);
+  if (has_shade (search, query))
+    bind_shades (statement, query->shades);
 
   return _bb_statement_collect_keys (statement, error);
 }

@@ -182,6 +182,8 @@ GArray     *bb_book_find_open_tests   (BbBook         *self,
  * @among: (nullable) (element-type gint64): keys of the only records that are wanted, in the order in which they are;
  *   %NULL for any, newest first
  * @apart_from: (nullable) (element-type gint64): keys of records that are not wanted
+ * @shades: with @colourways, a bit, 1 << #BbShade, for each shade that recipes for several colours may be for; 0 for
+ *   any
  * @limit: how many at most; 0 for all
  *
  * What is looked for.
@@ -194,6 +196,7 @@ typedef struct {
   guint n_colourways;
   const GArray *among;
   const GArray *apart_from;
+  guint shades;
   guint limit;
 } BbQuery;
 

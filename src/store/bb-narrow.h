@@ -9,7 +9,8 @@ G_BEGIN_DECLS
  * BbNarrow:
  *
  * What recipes and jobs are narrowed by, beside the words that they are found by. Of a recipe the day is that on which
- * the revision that counts now was made, of a job that on which it was ordered.
+ * the revision that counts now was made, of a job that on which it was ordered. Which garments are of a colour like
+ * @srgb has to be computed: whoever searches tells the book their keys.
  */
 #define BB_NARROW_FIELDS(F, T) \
   F (T, CHOICE, fibre, N_("Fibre"), .help = N_("Only on fabrics that have this fibre in them."), \
@@ -18,6 +19,9 @@ G_BEGIN_DECLS
      .quantity = BB_QUANTITY_MASS_PER_AREA, .limits = BB_BETWEEN (0, 1000)) \
   F (T, NUMBER, mass_most_g_per_m2, N_("Fabric to"), .help = N_("Only on fabrics of at most this mass."), \
      .quantity = BB_QUANTITY_MASS_PER_AREA, .limits = BB_BETWEEN (0, 1000)) \
+  F (T, TEXT, srgb, N_("Colour like"), \
+     .help = N_("Only on garments of a colour like this one, written as #rrggbb: the likest first."), \
+     .limits = BB_BETWEEN (7, 7), .colour = TRUE) \
   F (T, CHOICE, state, N_("Recipe is"), .help = N_("Only recipes whose current revision is in this state."), \
      .choices = &bb_state_choices) \
   F (T, CHOICE, job_state, N_("Job is"), .help = N_("Only jobs in this state."), .choices = &bb_job_state_choices) \

@@ -11,6 +11,7 @@ G_BEGIN_DECLS
  * @narrow: (nullable): what recipes and jobs are narrowed by
  * @colourways: (nullable) (element-type gint64): keys of garments in a colour, the likest first; what is found is then
  *   on one of them, and stands in their order
+ * @shades: with @colourways, which shades recipes for several colours may be for, as in #BbQuery
  * @limit: how many recipes and how many jobs at most; 0 for all
  *
  * What a person wants to be reminded of.
@@ -19,6 +20,7 @@ typedef struct {
   const char *text;
   const BbNarrow *narrow;
   const GArray *colourways;
+  guint shades;
   guint limit;
 } BbRecall;
 

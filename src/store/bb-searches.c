@@ -43,6 +43,10 @@
   "EXISTS (SELECT 1 FROM revision v WHERE v.id = (" BB_SQL_CURRENT_OF ("search_recipe.rowid") ") " \
   "AND substr (v.made_at, 1, 10) BETWEEN ?6 AND ?7)"
 
+#define RECIPE_OF_SHADE \
+  "EXISTS (SELECT 1 FROM recipe r WHERE r.id = search_recipe.rowid " \
+  "AND (r.colourway IS NOT NULL OR ?8 LIKE '%|' || r.shade || '|%'))"
+
 /* A recipe for no one colour is found by each colour of its blank. */
 #define RECIPE_WORDS \
   "SELECT r.id, r.code, r.name, COALESCE (r.family, ''), " \
@@ -113,19 +117,20 @@
 
 static const BbSearch searches[BB_N_SEARCHES] = {
   { &bb_recipe_table, "search_recipe", "code, name, family, blank, colourway, note, marks", RECIPE_WORDS,
-    RECIPE_OF_MASS, RECIPE_OF_DAY, NULL, { NULL } },
-  { &bb_blank_table, "search_blank", "code, name, maker, fabric, colourway, note", BLANK_WORDS, NULL, NULL, NULL,
+    RECIPE_OF_MASS, RECIPE_OF_DAY, RECIPE_OF_SHADE, NULL, { NULL } },
+  { &bb_blank_table, "search_blank", "code, name, maker, fabric, colourway, note", BLANK_WORDS, NULL, NULL, NULL, NULL,
     { &bb_fibre_choices, &bb_knit_choices, &bb_finish_choices } },
-  { &bb_supply_table, "search_supply", "code, name, maker, kind, hazards, note", SUPPLY_WORDS, NULL, NULL, NULL,
+  { &bb_supply_table, "search_supply", "code, name, maker, kind, hazards, note", SUPPLY_WORDS, NULL, NULL, NULL, NULL,
     { &bb_supply_kind_choices } },
-  { &bb_wash_test_table, "search_wash_test", "code, recipe, blank, colourway, note", WASH_TEST_WORDS, NULL, NULL,
+  { &bb_wash_test_table, "search_wash_test", "code, recipe, blank, colourway, note", WASH_TEST_WORDS, NULL, NULL, NULL,
     WASH_TESTS "WHERE v.recipe = ?3", { NULL } },
-  { &bb_customer_table, "search_customer", "code, name, contact, note", CUSTOMER_WORDS, NULL, NULL, NULL, { NULL } },
-  { &bb_equipment_table, "search_equipment", "code, name, kind, note", EQUIPMENT_WORDS, NULL, NULL, NULL,
+  { &bb_customer_table, "search_customer", "code, name, contact, note", CUSTOMER_WORDS, NULL, NULL, NULL, NULL,
+    { NULL } },
+  { &bb_equipment_table, "search_equipment", "code, name, kind, note", EQUIPMENT_WORDS, NULL, NULL, NULL, NULL,
     { &bb_equipment_kind_choices } },
-  { &bb_lot_table, "search_lot", "code, supply, batch, note", LOT_WORDS, NULL, NULL, NULL, { NULL } },
+  { &bb_lot_table, "search_lot", "code, supply, batch, note", LOT_WORDS, NULL, NULL, NULL, NULL, { NULL } },
   { &bb_job_table, "search_job", "code, customer, artwork, blank, colourway, recipe, note, marks", JOB_WORDS,
-    JOB_OF_MASS, JOB_OF_DAY, JOBS_OF_LINES "JOIN revision v ON v.id = l.revision WHERE v.recipe = ?3", { NULL } },
+    JOB_OF_MASS, JOB_OF_DAY, NULL, JOBS_OF_LINES "JOIN revision v ON v.id = l.revision WHERE v.recipe = ?3", { NULL } },
 };
 
 static const BbTouch touches[] = {

@@ -15,6 +15,7 @@ G_BEGIN_DECLS
  * @of_mass: (nullable): a condition on the search's table that holds where a record is of a mass from ?4 to ?5 g/m²;
  *   with it the last of @columns holds the record's marks: see bb-narrow.h
  * @of_day: (nullable): a condition that holds where it is of a day from ?6 to ?7
+ * @of_shade: (nullable): a condition that holds where it is for one colour, or for a shade that ?8 has between bars
  * @of_recipe: (nullable): a statement that gives the keys of the records that belong to the recipe ?3
  * @choices: the choices whose keys are among the words, up to a %NULL; their titles find them too
  *
@@ -27,6 +28,7 @@ typedef struct {
   const char *words;
   const char *of_mass;
   const char *of_day;
+  const char *of_shade;
   const char *of_recipe;
   const BbChoices *choices[4];
 } BbSearch;

@@ -226,7 +226,13 @@ test_reasons (void)
   candidate->state = BB_STATE_ON_TRIAL;
   g_clear_pointer (&candidate->srgb, g_free);
   expect_reasons (in, BB_UNITS_METRIC, "40 % polyester, 60 % cotton instead of 100 % cotton; rib instead of single "
+                                       "jersey; for navy; 35 g/m² lighter; on trial");
+  g_clear_pointer (&candidate->colour, g_free);
+  expect_reasons (in, BB_UNITS_METRIC, "40 % polyester, 60 % cotton instead of 100 % cotton; rib instead of single "
                                        "jersey; its colour is not known; 35 g/m² lighter; on trial");
+  g_clear_pointer (&in->srgb, g_free);
+  expect_reasons (in, BB_UNITS_METRIC, "40 % polyester, 60 % cotton instead of 100 % cotton; rib instead of single "
+                                       "jersey; 35 g/m² lighter; on trial");
 }
 
 /* Whatever order they are given in, the same stand nearest. */

@@ -191,33 +191,6 @@ test_show_as_json (Fixture       *self,
 }
 
 static void
-test_recall (Fixture       *self,
-             gconstpointer  data)
-{
-  g_autoptr (Answer) text = run_cli ("", 0, "recall", "mudwhistle", "BLACK", "--book", self->book, NULL);
-  g_autoptr (Answer) one = run_cli ("", 0, "recall", "mudwhistle", "--limit", "1", "--book", self->book, NULL);
-  g_autoptr (Answer) none = run_cli ("", 0, "recall", "xylophone", "--book", self->book, NULL);
-  g_autoptr (Answer) quoted = run_cli ("", 0, "recall", "\" OR * NEAR(", "--book", self->book, NULL);
-  g_autoptr (Answer) json = run_cli ("", 0, "recall", "mudwhistle", "black", "--json", "--book", self->book, NULL);
-  g_autoptr (Answer) no_word = run_cli ("", 0, "recall", "--book", self->book, NULL);
-  g_autoptr (Answer) no_limit = run_cli ("", 0, "recall", "a", "--limit", "0", "--book", self->book, NULL);
-  g_autoptr (JsonNode) node = parse (json);
-  JsonArray *found = json_node_get_array (node);
-
-  (void) data;
-  assert_told (text, "MUD-BLACK.3 ");
-  assert_told (text, "Proven");
-  assert_told (text, "1:2 150 g/m² · dry 150 °C 40 s · Underbase with knockout 170 g/m² · cure 160 °C 75 s\n");
-  g_assert_cmpuint (count_lines (one->out), ==, 1);
-  assert_told (none, "No recipe has all of these words.");
-  g_assert_cmpint (quoted->status, ==, 0);
-  g_assert_cmpuint (json_array_get_length (found), ==, count_lines (text->out));
-  g_assert_true (json_object_has_member (json_array_get_object_element (found, 0), "revision"));
-  assert_refused (no_word, 2, "needs words");
-  assert_refused (no_limit, 2, "--limit: 0 is below the minimum 1");
-}
-
-static void
 test_wash (Fixture       *self,
            gconstpointer  data)
 {
@@ -422,7 +395,6 @@ main (int   argc,
   ADD ("list", test_list);
   ADD ("show", test_show);
   ADD ("show-as-json", test_show_as_json);
-  ADD ("recall", test_recall);
   ADD ("wash", test_wash);
   ADD ("wash-refusals", test_wash_refusals);
   ADD ("export-and-import", test_export_and_import);

@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "bb-generate.h"
 #include "bb-recall.h"
 
 typedef struct {
@@ -264,6 +265,12 @@ test_narrowing_is_checked (Bench         *bench,
   set_days (narrow, "2025-03-10", "2025-03-09");
   g_assert_null (bb_book_recall (bench->book, &asked, &error));
   g_assert_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE);
+  g_clear_error (&error);
+  set_days (narrow, NULL, NULL);
+  narrow->srgb = g_strdup ("#12345g");
+  g_assert_null (bb_book_recall (bench->book, &asked, &error));
+  g_assert_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE);
+  g_assert_true (g_str_has_prefix (error->message, "srgb: #12345g is not a colour"));
 }
 
 static void
@@ -354,6 +361,30 @@ test_by_colour (Bench         *bench,
   g_assert_cmpuint (other->jobs->len, ==, 0);
 }
 
+/* A recipe for several colours is found by a colour only where that may be one of them. */
+static void
+test_by_shade (Bench         *bench,
+               gconstpointer  data)
+{
+  g_autoptr (GArray) colourways = g_array_new (FALSE, FALSE, sizeof (gint64));
+  BbRecall asked = { .colourways = colourways, .limit = 50 };
+
+  (void) data;
+  g_array_append_val (colourways, bench->shop->colourway->id);
+  bench->shop->recipe->shade = BB_SHADE_LIGHT;
+  helper_save (bench->book, &bb_recipe_table, bench->shop->recipe);
+  for (guint i = 0; i < 3; i++)
+    {
+      const guint shades[] = { 0, 1u << BB_SHADE_ANY | 1u << BB_SHADE_DARK, 1u << BB_SHADE_LIGHT };
+      g_autoptr (BbRecalled) recalled = NULL;
+
+      asked.shades = shades[i];
+      recalled = bb_book_recall (bench->book, &asked, NULL);
+      g_assert_cmpuint (recalled->recipes->len, ==, i == 1 ? 0 : 1);
+      g_assert_cmpuint (recalled->jobs->len, ==, 1);
+    }
+}
+
 static gint64
 last_revision (Bench  *bench,
                gint64  customer)
@@ -398,6 +429,30 @@ test_last_revision (Bench         *bench,
   g_assert_cmpint (last_revision (bench, 77), ==, shop->revision->id);
 }
 
+/* A small one of those books by which the speed is measured is whole, and is found in. */
+static void
+test_generated (void)
+{
+  g_autofree char *path = helper_new_path ();
+  BbBook *book = helper_create (path);
+  const BbGenerate plan = { .n_revisions = 60, .n_runs = 40, .seed = 1 };
+  const BbRecall asked = { .limit = 1000 };
+  g_autoptr (BbRecalled) recalled = NULL;
+  g_autoptr (GPtrArray) findings = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (bb_book_generate (book, &plan, &error));
+  g_assert_no_error (error);
+  findings = bb_book_check (book, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (findings->len, ==, 0);
+  recalled = bb_book_recall (book, &asked, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (recalled->recipes->len, >, 20);
+  g_assert_cmpuint (recalled->jobs->len, >, 10);
+  helper_close (book);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -415,8 +470,10 @@ main (int   argc,
   ADD ("/recall/mistyped-words", test_mistyped_words);
   ADD ("/recall/labels-name-the-very-thing", test_labels_name_the_very_thing);
   ADD ("/recall/by-colour", test_by_colour);
+  ADD ("/recall/by-shade", test_by_shade);
   ADD ("/recall/last-revision", test_last_revision);
 #undef ADD
+  g_test_add_func ("/recall/generated", test_generated);
 
   return g_test_run ();
 }
