@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-compat.h"
+#include "bb-evidence-load.h"
 #include "bb-scan-area.h"
 #include "bb-scan-measure.h"
 #include "bb-session-scans.h"
@@ -269,14 +270,6 @@ stored_loaded_cb (GObject      *source,
     show_problem (self, error);
 }
 
-static char *
-dup_today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-
-  return g_date_time_format (now, "%Y-%m-%d");
-}
-
 /* Another picture: the rectangles of the last are of no use on it. */
 static void
 take_new_picture (BbScanSide *self,
@@ -289,13 +282,13 @@ take_new_picture (BbScanSide *self,
     bb_field_copy (bb_table_find_field (&bb_scan_table, kept[i]), self->scan, scan);
   bb_scan_free (self->scan);
   self->scan = scan;
-  self->scan->scanned_at = dup_today ();
+  self->scan->scanned_at = bb_dup_today ();
   self->scan->person = bb_session_get_person (self->session);
 
   g_clear_pointer (&self->picture, bb_picture_free);
   self->picture = bb_picture_new ();
   self->picture->name = g_strdup (self->file_name);
-  self->picture->added_at = dup_today ();
+  self->picture->added_at = bb_dup_today ();
   bb_scan_area_set_preview (self->area, NULL);
   set_content (self, content);
 }

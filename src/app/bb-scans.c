@@ -92,13 +92,6 @@ show_side (BbScans    *self,
   bb_scan_side_show (side, self->session, title, stored != NULL ? stored : empty);
 }
 
-static const BbField *
-get_measured_field (BbScans *self)
-{
-  return bb_table_find_field (&bb_reading_table,
-                              get_subject (self) == BB_SUBJECT_PRINT ? "change_measured" : "stain_measured");
-}
-
 /* Two decimals of a difference: more than any eye or scanner tells. */
 static void
 show_figure (BbScans *self,
@@ -118,7 +111,8 @@ static void
 show_proof (BbScans         *self,
             const BbReading *reading)
 {
-  const gboolean kept = bb_field_get_choice (get_measured_field (self), reading) == self->proof->grade;
+  const gboolean kept = bb_field_get_choice (bb_subject_get_measured_field (get_subject (self)), reading) ==
+                        self->proof->grade;
 
   for (guint i = 0; i < G_N_ELEMENTS (shown); i++)
     show_figure (self, i);
@@ -214,16 +208,6 @@ fill_cycles (BbScans *self,
   g_signal_handlers_unblock_by_func (self->cycles_drop, BB_HANDLER (chosen_cb), self);
 }
 
-static int
-compare_readings (gconstpointer a,
-                  gconstpointer b)
-{
-  const BbReading *first = *(const BbReading * const *) a;
-  const BbReading *second = *(const BbReading * const *) b;
-
-  return (first->cycles > second->cycles) - (first->cycles < second->cycles);
-}
-
 static gboolean
 load (BbScans  *self,
       GError  **error)
@@ -242,7 +226,7 @@ load (BbScans  *self,
   for (guint i = self->readings->len; i-- > 0;)
     if (((const BbReading *) self->readings->pdata[i])->cycles == 0)
       g_ptr_array_remove_index (self->readings, i);
-  g_ptr_array_sort (self->readings, compare_readings);
+  bb_records_sort (&bb_reading_table, "cycles", self->readings);
 
   return TRUE;
 }

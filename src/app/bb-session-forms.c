@@ -2,6 +2,7 @@
 #define G_LOG_DOMAIN "blankbook-session"
 
 #include "bb-book-jobs.h"
+#include "bb-evidence-load.h"
 #include "bb-session-private.h"
 
 typedef struct {
@@ -117,8 +118,7 @@ bb_session_fill_in (BbSession     *self,
                     const BbTable *table,
                     gpointer       record)
 {
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+  g_autofree char *today = bb_dup_today ();
 
   g_return_if_fail (BB_IS_SESSION (self) && table != NULL && record != NULL);
 

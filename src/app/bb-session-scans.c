@@ -161,10 +161,7 @@ write_grade (BbBook   *book,
   if (reading == NULL)
     return FALSE;
 
-  if (self->subject == BB_SUBJECT_PRINT)
-    reading->change_measured = self->grade;
-  else
-    reading->stain_measured = self->grade;
+  bb_field_set_choice (bb_subject_get_measured_field (self->subject), reading, self->grade);
 
   return bb_book_save (book, &bb_reading_table, reading, error);
 }

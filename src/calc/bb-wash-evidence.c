@@ -57,16 +57,6 @@ bb_wash_evidence_free (BbWashEvidence *self)
   g_free (self);
 }
 
-static int
-compare_cycles (gconstpointer a,
-                gconstpointer b)
-{
-  const BbReading *first = *(const BbReading * const *) a;
-  const BbReading *second = *(const BbReading * const *) b;
-
-  return (first->cycles > second->cycles) - (first->cycles < second->cycles);
-}
-
 static GPtrArray *
 copy_readings (GPtrArray *readings)
 {
@@ -74,7 +64,7 @@ copy_readings (GPtrArray *readings)
 
   for (guint i = 0; i < readings->len; i++)
     g_ptr_array_add (copy, bb_record_copy (&bb_reading_table, readings->pdata[i]));
-  g_ptr_array_sort (copy, compare_cycles);
+  bb_records_sort (&bb_reading_table, "cycles", copy);
 
   return copy;
 }

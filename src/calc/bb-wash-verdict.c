@@ -3,16 +3,6 @@
 
 #include "bb-wash-verdict.h"
 
-static int
-compare_cycles (gconstpointer a,
-                gconstpointer b)
-{
-  const BbVerdictReading *first = *(const BbVerdictReading * const *) a;
-  const BbVerdictReading *second = *(const BbVerdictReading * const *) b;
-
-  return (first->cycles > second->cycles) - (first->cycles < second->cycles);
-}
-
 /* The readings in the order of their cycles, borrowed from @in. */
 static GPtrArray *
 sort_readings (const BbWashVerdictIn *in)
@@ -21,7 +11,7 @@ sort_readings (const BbWashVerdictIn *in)
 
   for (guint i = 0; in->readings != NULL && i < in->readings->len; i++)
     g_ptr_array_add (sorted, &g_array_index (in->readings, BbVerdictReading, i));
-  g_ptr_array_sort (sorted, compare_cycles);
+  bb_records_sort (&bb_verdict_reading_table, "cycles", sorted);
 
   return sorted;
 }

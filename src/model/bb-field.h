@@ -285,6 +285,9 @@ gpointer    bb_record_copy          (const BbTable *table,
 gboolean    bb_record_equal         (const BbTable *table,
                                      gconstpointer  record_a,
                                      gconstpointer  record_b);
+void        bb_records_sort         (const BbTable *table,
+                                     const char    *name,
+                                     GPtrArray     *records);
 void        bb_record_init          (const BbTable *table,
                                      gpointer       record);
 void        bb_record_clear         (const BbTable *table,

@@ -49,6 +49,18 @@ check_scan (gconstpointer record,
 }
 
 /**
+ * bb_subject_get_measured_field:
+ * @self: what was scanned
+ *
+ * Returns: (transfer none): the field of a reading that holds the grade by scans of it
+ */
+const BbField *
+bb_subject_get_measured_field (BbSubject self)
+{
+  return bb_table_find_field (&bb_reading_table, self == BB_SUBJECT_PRINT ? "change_measured" : "stain_measured");
+}
+
+/**
  * bb_scan_has_patch:
  * @self: a scan that is valid
  *

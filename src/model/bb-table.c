@@ -206,3 +206,35 @@ bb_record_equal (const BbTable *table,
 
   return TRUE;
 }
+
+static int
+compare_integers (gconstpointer a,
+                  gconstpointer b,
+                  gpointer      data)
+{
+  const BbField *field = data;
+  gint64 first = bb_field_get_integer (field, *(gconstpointer const *) a);
+  gint64 second = bb_field_get_integer (field, *(gconstpointer const *) b);
+
+  return (first > second) - (first < second);
+}
+
+/**
+ * bb_records_sort:
+ * @table: the records' table
+ * @name: the name of a field that holds an integer
+ * @records: records of @table
+ *
+ * Sorts records by rising values of a field; equal ones stay in the order they have.
+ */
+void
+bb_records_sort (const BbTable *table,
+                 const char    *name,
+                 GPtrArray     *records)
+{
+  const BbField *field = bb_table_find_field (table, name);
+
+  g_return_if_fail (field != NULL && records != NULL);
+
+  g_ptr_array_sort_with_data (records, compare_integers, (gpointer) field);
+}

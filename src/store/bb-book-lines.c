@@ -172,16 +172,6 @@ make_wash_line (gpointer        *test,
   return line;
 }
 
-static int
-compare_readings (gconstpointer a,
-                  gconstpointer b)
-{
-  const BbReading *first = a;
-  const BbReading *second = b;
-
-  return (first->cycles > second->cycles) - (first->cycles < second->cycles);
-}
-
 static gboolean
 add_readings (BbBook           *self,
               const GPtrArray  *lines,
@@ -192,7 +182,11 @@ add_readings (BbBook           *self,
   const BbField *field = bb_table_find_field (&bb_wash_line_table, "readings");
   g_autoptr (GPtrArray) readings = read_records (self, &bb_reading_table, "wash_test", ids, n_ids, error);
 
-  for (guint i = 0; readings != NULL && i < readings->len; i++)
+  if (readings == NULL)
+    return FALSE;
+
+  bb_records_sort (&bb_reading_table, "cycles", readings);
+  for (guint i = 0; i < readings->len; i++)
     {
       BbReading *reading = readings->pdata[i];
       BbWashLine *line = find_record (&bb_wash_line_table, lines, reading->wash_test);
@@ -204,10 +198,10 @@ add_readings (BbBook           *self,
           bb_record_init (&bb_reading_table, reading);
         }
     }
-  for (guint i = 0; readings != NULL && i < lines->len; i++)
-    g_array_sort (bb_field_ensure_array (field, lines->pdata[i]), compare_readings);
+  for (guint i = 0; i < lines->len; i++)
+    bb_field_ensure_array (field, lines->pdata[i]);
 
-  return readings != NULL;
+  return TRUE;
 }
 
 static GPtrArray *

@@ -124,6 +124,26 @@ test_tables_are_whole (void)
       }
 }
 
+static void
+test_sort_keeps_the_order_of_equals (void)
+{
+  const gint64 cycles[] = { 20, 5, 20, 0, 5 };
+  const gint64 wanted[] = { 3, 1, 4, 0, 2 };
+  g_autoptr (GPtrArray) readings = g_ptr_array_new_with_free_func ((GDestroyNotify) bb_reading_free);
+
+  for (guint i = 0; i < G_N_ELEMENTS (cycles); i++)
+    {
+      BbReading *reading = bb_reading_new ();
+
+      reading->id = i;
+      reading->cycles = cycles[i];
+      g_ptr_array_add (readings, reading);
+    }
+  bb_records_sort (&bb_reading_table, "cycles", readings);
+  for (guint i = 0; i < G_N_ELEMENTS (wanted); i++)
+    g_assert_cmpint (((const BbReading *) readings->pdata[i])->id, ==, wanted[i]);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -136,6 +156,7 @@ main (int   argc,
   g_test_add_func ("/field/composition-makes-one", test_composition_makes_one);
   g_test_add_func ("/field/numbers-read-back", test_numbers_read_back);
   g_test_add_func ("/field/seal-leaves-out-the-key", test_seal_leaves_out_the_key);
+  g_test_add_func ("/field/sort-keeps-the-order-of-equals", test_sort_keeps_the_order_of_equals);
   g_test_add_func ("/field/tables-are-whole", test_tables_are_whole);
 
   return g_test_run ();
