@@ -8,7 +8,7 @@
 #include "bb-compat.h"
 
 #define LEAST_WIDTH 280
-#define LEAST_HEIGHT 220
+#define LEAST_HEIGHT 300
 
 /* A saved chart is as wide as the text of a page, in points; pixels of a picture are those of print. */
 #define SAVED_WIDTH 460.0
@@ -430,4 +430,18 @@ bb_chart_view_set_chart (BbChartView *self,
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   description != NULL ? description : "", -1);
   gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+/**
+ * bb_chart_view_get_chart:
+ * @self: a view
+ *
+ * Returns: (transfer none) (nullable): the chart that it shows
+ */
+BbChart *
+bb_chart_view_get_chart (BbChartView *self)
+{
+  g_return_val_if_fail (BB_IS_CHART_VIEW (self), NULL);
+
+  return self->chart;
 }

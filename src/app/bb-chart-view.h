@@ -23,5 +23,6 @@ G_DECLARE_FINAL_TYPE (BbChartView, bb_chart_view, BB, CHART_VIEW, GtkWidget)
 GtkWidget *bb_chart_view_new       (void);
 void       bb_chart_view_set_chart (BbChartView *self,
                                     BbChart     *chart);
+BbChart   *bb_chart_view_get_chart (BbChartView *self);
 
 G_END_DECLS

@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-evidence-load.h"
+#include "bb-proof-charts.h"
 #include "bb-show.h"
 #include "bb-verdict-badge.h"
 
@@ -19,14 +19,21 @@ struct _BbEvidence
   /* template */
   GtkLabel *empty_label;
   GtkListBox *list;
+  BbProofCharts *charts;
 
   /* owned */
   BbSession *session;
   GArray *ids;
-  BbWashEvidence *evidence;
 };
 
 G_DEFINE_FINAL_TYPE (BbEvidence, bb_evidence, GTK_TYPE_BOX)
+
+enum {
+  SIGNAL_LOADED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
 
 static void
 row_activated_cb (BbEvidence    *self,
@@ -34,6 +41,12 @@ row_activated_cb (BbEvidence    *self,
 {
   bb_session_show (self->session, "wash",
                    g_array_index (self->ids, gint64, gtk_list_box_row_get_index (row)));
+}
+
+static void
+loaded_cb (BbEvidence *self)
+{
+  g_signal_emit (self, signals[SIGNAL_LOADED], 0);
 }
 
 static void
@@ -85,6 +98,8 @@ load_lines (BbBook  *book,
  * @self: the evidence
  * @session: the session
  * @revision: whose wash tests to show
+ *
+ * Shows its wash tests now, and what follows from them once that is computed.
  */
 void
 bb_evidence_show (BbEvidence       *self,
@@ -93,7 +108,6 @@ bb_evidence_show (BbEvidence       *self,
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) lines = NULL;
-  g_autofree char *today = bb_dup_today ();
   GtkListBoxRow *row = NULL;
 
   g_return_if_fail (BB_IS_EVIDENCE (self));
@@ -102,12 +116,9 @@ bb_evidence_show (BbEvidence       *self,
   while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
     gtk_list_box_remove (self->list, GTK_WIDGET (row));
   g_array_set_size (self->ids, 0);
-  g_clear_pointer (&self->evidence, bb_wash_evidence_free);
-
+  bb_proof_charts_show (self->charts, session, revision->id, 0);
   lines = load_lines (bb_session_get_book (session), revision->id, &error);
-  if (lines != NULL)
-    self->evidence = bb_evidence_load (bb_session_get_book (session), revision->id, today, &error);
-  if (error != NULL)
+  if (lines == NULL)
     {
       bb_session_report (session, error);
       return;
@@ -123,27 +134,32 @@ bb_evidence_show (BbEvidence       *self,
  * bb_evidence_dup_summary:
  * @self: the evidence
  *
- * Returns: (transfer full): in a sentence or two how the specimens stand, those that count, and what that says
+ * Returns: (transfer full) (nullable): in a sentence or two how the specimens stand, those that count, and what that
+ *   says; %NULL until that is computed
  */
 char *
 bb_evidence_dup_summary (BbEvidence *self)
 {
+  const BbWashEvidence *evidence = NULL;
   g_autofree char *counted = NULL;
   g_autofree char *rate = NULL;
   g_autofree char *apart = NULL;
 
   g_return_val_if_fail (BB_IS_EVIDENCE (self), NULL);
 
-  if (self->ids->len == 0 || self->evidence == NULL)
+  if (self->ids->len == 0)
     return g_strdup (_("No specimen has been washed yet."));
+  evidence = bb_proof_charts_get_evidence (self->charts);
+  if (evidence == NULL)
+    return NULL;
 
-  counted = g_strdup_printf (_("Specimens: %u passed, %u failed, %u running."), self->evidence->n_passed,
-                             self->evidence->n_failed, self->evidence->n_open);
-  rate = bb_wash_evidence_describe_rate (self->evidence);
-  if (self->evidence->n_apart > 0)
+  counted = g_strdup_printf (_("Specimens: %u passed, %u failed, %u running."), evidence->n_passed,
+                             evidence->n_failed, evidence->n_open);
+  rate = bb_wash_evidence_describe_rate (evidence);
+  if (evidence->n_apart > 0)
     apart = g_strdup_printf (ngettext ("%u was washed by another method and does not count.",
-                                       "%u were washed by another method and do not count.", self->evidence->n_apart),
-                             self->evidence->n_apart);
+                                       "%u were washed by another method and do not count.", evidence->n_apart),
+                             evidence->n_apart);
 
   return g_strjoin (" ", counted, rate, apart, NULL);
 }
@@ -163,7 +179,6 @@ static void
 bb_evidence_finalize (GObject *object)
 {
   g_array_unref (BB_EVIDENCE (object)->ids);
-  g_clear_pointer (&BB_EVIDENCE (object)->evidence, bb_wash_evidence_free);
 
   G_OBJECT_CLASS (bb_evidence_parent_class)->finalize (object);
 }
@@ -175,9 +190,21 @@ bb_evidence_class_init (BbEvidenceClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_evidence_dispose;
   G_OBJECT_CLASS (klass)->finalize = bb_evidence_finalize;
+
+  /**
+   * BbEvidence::loaded:
+   *
+   * What follows from the wash tests is computed: bb_evidence_dup_summary() says it.
+   */
+  signals[SIGNAL_LOADED] = g_signal_new ("loaded", BB_TYPE_EVIDENCE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                         G_TYPE_NONE, 0);
+
+  g_type_ensure (BB_TYPE_PROOF_CHARTS);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-evidence.ui");
   gtk_widget_class_bind_template_child (widget_class, BbEvidence, empty_label);
   gtk_widget_class_bind_template_child (widget_class, BbEvidence, list);
+  gtk_widget_class_bind_template_child (widget_class, BbEvidence, charts);
+  gtk_widget_class_bind_template_callback (widget_class, loaded_cb);
   gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
 }
 

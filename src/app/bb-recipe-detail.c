@@ -125,28 +125,25 @@ static void
 show_standing (BbRecipeDetail   *self,
                const BbRevision *revision)
 {
-  g_autoptr (BbStanding) standing = NULL;
+  g_autofree char *state = bb_revision_menu_describe_standing (self->session, revision->id);
   g_autofree char *summary = bb_evidence_dup_summary (self->evidence);
   g_autofree char *newest = describe_newest (self, revision);
-  g_autofree char *since = NULL;
-  g_autofree char *person = NULL;
-  g_autofree char *head = NULL;
-  g_autofree char *text = NULL;
+  const char * const sentences[] = { state, summary, newest };
+  g_autoptr (GString) text = g_string_new (NULL);
 
-  standing = bb_revision_menu_load_standing (self->session, revision->id);
-  if (standing == NULL)
-    text = g_strjoin (" ", summary, newest, NULL);
-  else
-    {
-      const char *state = bb_choices_get_title (&bb_state_choices, standing->state);
+  for (guint i = 0; i < G_N_ELEMENTS (sentences); i++)
+    if (sentences[i] != NULL)
+      g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", sentences[i]);
+  gtk_label_set_label (self->standing_label, text->str);
+}
 
-      since = bb_show_date (standing->since);
-      person = bb_show_name (self->session, &bb_person_table, standing->person);
-      head = *person != '\0' ? g_strdup_printf (_("%s since %s, by %s."), state, since, person)
-                             : g_strdup_printf (_("%s since %s."), state, since);
-      text = g_strjoin (" ", head, summary, newest, NULL);
-    }
-  gtk_label_set_label (self->standing_label, text);
+static void
+evidence_loaded_cb (BbRecipeDetail *self)
+{
+  const BbRevision *revision = get_revision (self);
+
+  if (revision != NULL)
+    show_standing (self, revision);
 }
 
 static void
@@ -553,6 +550,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, evidence);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, disclaimer_label);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, compare);
+  gtk_widget_class_bind_template_callback (widget_class, evidence_loaded_cb);
   gtk_widget_class_bind_template_callback (widget_class, revision_selected_cb);
   gtk_widget_class_bind_template_callback (widget_class, compare_toggled_cb);
 }

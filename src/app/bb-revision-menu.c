@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-show.h"
 #include "bb-state-badge.h"
 
 static void
@@ -79,6 +80,34 @@ bb_revision_menu_load_state (BbSession *session,
   g_autoptr (BbStanding) standing = bb_revision_menu_load_standing (session, revision);
 
   return standing != NULL ? (BbState) standing->state : BB_STATE_DRAFT;
+}
+
+/**
+ * bb_revision_menu_describe_standing:
+ * @session: the session
+ * @revision: a revision's key
+ *
+ * Returns: (transfer full) (nullable): how the revision stands, since when and by whom, as a sentence; %NULL where
+ *   nobody has judged it
+ */
+char *
+bb_revision_menu_describe_standing (BbSession *session,
+                                    gint64     revision)
+{
+  g_autoptr (BbStanding) standing = bb_revision_menu_load_standing (session, revision);
+  g_autofree char *since = NULL;
+  g_autofree char *person = NULL;
+  const char *state = NULL;
+
+  if (standing == NULL)
+    return NULL;
+
+  state = bb_choices_get_title (&bb_state_choices, standing->state);
+  since = bb_show_date (standing->since);
+  person = bb_show_name (session, &bb_person_table, standing->person);
+
+  return *person != '\0' ? g_strdup_printf (_("%s since %s, by %s."), state, since, person)
+                         : g_strdup_printf (_("%s since %s."), state, since);
 }
 
 /**

@@ -6,11 +6,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-pictures.h"
-#include "bb-session-private.h"
 
-/* @content is read for one picture, or written with one scan. */
 typedef struct {
-  gint64 id;
   BbScan *scan;
   BbPicture *picture;
   GBytes *content;
@@ -33,40 +30,23 @@ work_free (gpointer data)
   g_free (self);
 }
 
-static gboolean
-read_content (BbBook   *book,
-              gpointer  data,
-              GError  **error)
+static gpointer
+read_content (BbBook    *book,
+              gpointer   data,
+              GError   **error)
 {
-  Work *self = data;
+  const gint64 *picture = data;
   GError *local = NULL;
-
-  self->content = bb_book_load_content (book, self->id, &local);
-  if (self->content != NULL)
-    return TRUE;
+  GBytes *content = bb_book_load_content (book, *picture, &local);
 
   if (local != NULL)
     g_propagate_error (error, local);
-  else
+  else if (content == NULL)
     g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND,
                          _("The picture of this scan is not in this book: its numbers came from a file of records. "
                            "Choose the picture again to see it."));
-  return FALSE;
-}
 
-static void
-content_read_cb (GObject      *source,
-                 GAsyncResult *result,
-                 gpointer      data)
-{
-  g_autoptr (GTask) task = data;
-  GError *error = NULL;
-  Work *work = bb_writer_get_data (BB_WRITER (source), result);
-
-  if (bb_writer_run_finish (BB_WRITER (source), result, &error))
-    g_task_return_pointer (task, g_bytes_ref (work->content), (GDestroyNotify) g_bytes_unref);
-  else
-    g_task_return_error (task, error);
+  return content;
 }
 
 /**
@@ -86,14 +66,8 @@ bb_session_load_content_async (BbSession           *self,
                                GAsyncReadyCallback  callback,
                                gpointer             data)
 {
-  Work *work = NULL;
-
-  g_return_if_fail (BB_IS_SESSION (self));
-
-  work = g_new0 (Work, 1);
-  work->id = picture;
-  _bb_session_write_quietly (self, read_content, work, work_free, cancellable, content_read_cb,
-                             g_task_new (self, cancellable, callback, data));
+  bb_session_read_async (self, read_content, g_memdup2 (&picture, sizeof picture), g_free,
+                         (GDestroyNotify) g_bytes_unref, cancellable, callback, data);
 }
 
 /**
@@ -109,9 +83,7 @@ bb_session_load_content_finish (BbSession     *self,
                                 GAsyncResult  *result,
                                 GError       **error)
 {
-  g_return_val_if_fail (g_task_is_valid (result, self), NULL);
-
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return bb_session_read_finish (self, result, error);
 }
 
 /* A specimen has one scan of a subject after so many washes: another takes its place. */

@@ -8,6 +8,20 @@
 G_BEGIN_DECLS
 
 /**
+ * BbReadFunc:
+ * @book: the book
+ * @data: what bb_session_read_async() was given
+ * @error: return location for a #GError
+ *
+ * Reads the book.
+ *
+ * Returns: (transfer full) (nullable): what was read; %NULL with an error
+ */
+typedef gpointer (*BbReadFunc) (BbBook    *book,
+                                gpointer   data,
+                                GError   **error);
+
+/**
  * BbSession:
  *
  * What every page works with: the open book, the units and the person. Pages know nothing of each other; they
@@ -37,6 +51,19 @@ void                 bb_session_say           (BbSession            *self,
                                                const char           *text);
 void                 bb_session_report        (BbSession            *self,
                                                const GError         *error);
+
+/* Reading the book off the main loop. */
+void                 bb_session_read_async    (BbSession            *self,
+                                               BbReadFunc            func,
+                                               gpointer              data,
+                                               GDestroyNotify        free_data,
+                                               GDestroyNotify        free_result,
+                                               GCancellable         *cancellable,
+                                               GAsyncReadyCallback   callback,
+                                               gpointer              user_data);
+gpointer             bb_session_read_finish   (BbSession            *self,
+                                               GAsyncResult         *result,
+                                               GError              **error);
 
 /* Writing the book, off the main loop. */
 void                 bb_session_write_async   (BbSession            *self,

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-catalogue.h"
+#include "bb-proof-charts.h"
 #include "bb-readings.h"
 #include "bb-scans.h"
 #include "bb-show.h"
@@ -19,6 +20,7 @@ struct _BbWashPage
   BbCatalogue *catalogue;
 
   BbReadings *readings;
+  BbProofCharts *charts;
   BbScans *scans;
 };
 
@@ -94,6 +96,7 @@ chosen_cb (BbWashPage *self)
     return;
 
   bb_readings_show (self->readings, bb_page_get_session (BB_PAGE (self)), test->id);
+  bb_proof_charts_show (self->charts, bb_page_get_session (BB_PAGE (self)), test->revision, test->id);
   bb_scans_show (self->scans, bb_page_get_session (BB_PAGE (self)), test->id);
   subtitle = bb_readings_dup_subject (self->readings);
   bb_catalogue_set_subtitle (self->catalogue, subtitle);
@@ -112,6 +115,9 @@ bb_wash_page_start (BbPage *page)
 {
   BbWashPage *self = BB_WASH_PAGE (page);
 
+  /* Below the readings: each goes above the one before. */
+  self->charts = BB_PROOF_CHARTS (bb_proof_charts_new ());
+  bb_catalogue_add_above (self->catalogue, GTK_WIDGET (self->charts));
   self->readings = BB_READINGS (bb_readings_new ());
   g_signal_connect_object (self->readings, "edit", G_CALLBACK (edit_reading_cb), self, G_CONNECT_SWAPPED);
   bb_catalogue_add_above (self->catalogue, GTK_WIDGET (self->readings));
@@ -155,6 +161,7 @@ static void
 bb_wash_page_dispose (GObject *object)
 {
   BB_WASH_PAGE (object)->readings = NULL;
+  BB_WASH_PAGE (object)->charts = NULL;
   BB_WASH_PAGE (object)->scans = NULL;
   adw_bin_set_child (ADW_BIN (object), NULL);
 

@@ -219,7 +219,7 @@ make_chart (BbBook         *book,
   if (evidence == NULL)
     return NULL;
   if (g_str_equal (kind, "grades"))
-    return bb_wash_chart_grades (evidence);
+    return bb_wash_chart_grades (evidence, 0);
   if (g_str_equal (kind, "survival"))
     return bb_wash_chart_survival (evidence);
   other = load_evidence (book, options->with, error);

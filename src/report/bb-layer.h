@@ -40,6 +40,7 @@ typedef struct _BbLayer BbLayer;
  * @series: (nullable): what can be pointed at and read out; the layer's own
  * @in_legend: whether the legend names the series, also where it has no points and only says what a shape means
  * @shift: how far aside its points are drawn, in lines' widths, so that equal series don't hide each other
+ * @stands_out: whether it is drawn heavier than the others
  * @draw: draws it
  * @free: (nullable): frees what it has beside the series
  *
@@ -49,6 +50,7 @@ struct _BbLayer {
   BbSeries *series;
   gboolean in_legend;
   double shift;
+  gboolean stands_out;
   void (*draw) (BbLayer      *self,
                 cairo_t      *cr,
                 const BbPlot *plot);

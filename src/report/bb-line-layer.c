@@ -9,6 +9,10 @@
 #define MARKER_SHARE 0.3
 #define FOOT_SHARE 0.45
 
+/* How much heavier than a line is one that stands out, and how much larger its markers. */
+#define HEAVY 2.0
+#define LARGE 1.25
+
 static const BbPoint *
 get_point (const BbSeries *series,
            guint           i)
@@ -21,6 +25,13 @@ get_ink (const BbLayer *self,
          const BbPlot  *plot)
 {
   return bb_chart_style_get_ink (plot->style, self->series->ink);
+}
+
+static double
+get_line (const BbLayer *self,
+          const BbPlot  *plot)
+{
+  return plot->style->line * (self->stands_out ? HEAVY : 1.0);
 }
 
 static double
@@ -52,7 +63,7 @@ draw_markers (BbLayer      *self,
       BbMarker marker = point->marker != BB_MARKER_NONE ? point->marker : self->series->marker;
 
       bb_marker_draw (marker, cr, x_of (self, plot, point), y_of (self, plot, point->y),
-                      plot->style->size * MARKER_SHARE);
+                      plot->style->size * MARKER_SHARE * (self->stands_out ? LARGE : 1.0));
     }
 }
 
@@ -92,7 +103,7 @@ draw_line (BbLayer      *self,
   draw_whiskers (self, cr, plot);
   if (self->series->stroke != BB_STROKE_NONE)
     {
-      bb_stroke_set (self->series->stroke, plot->style->line, cr);
+      bb_stroke_set (self->series->stroke, get_line (self, plot), cr);
       for (guint i = 0; i < self->series->points->len; i++)
         cairo_line_to (cr, x_of (self, plot, get_point (self->series, i)),
                        y_of (self, plot, get_point (self->series, i)->y));

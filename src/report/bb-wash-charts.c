@@ -7,7 +7,8 @@
 
 #include "bb-wash-proof.h"
 
-/* Lines that run on each other are drawn this many lines' widths apart, but no further than this in all. */
+/* Lines that run on each other are drawn this many lines' widths apart, but no further than this in all: upwards, so
+ * that a grade that passes is never seen below the limit. */
 #define SHIFT 2.0
 #define MOST_SHIFT 8.0
 
@@ -102,6 +103,7 @@ any_fails (const BbWashEvidence *evidence)
 /**
  * bb_wash_chart_grades:
  * @evidence: what the wash log has on a revision
+ * @wash_test: key of the specimen that stands out; 0 for none
  *
  * Each specimen's grade of change by cycles, with the least grade that passes and the cycles that it has to stand. A
  * cross is a reading that fails, by its change, staining or cracking; a dotted line a specimen that does not count.
@@ -109,7 +111,8 @@ any_fails (const BbWashEvidence *evidence)
  * Returns: (transfer full): a chart
  */
 BbChart *
-bb_wash_chart_grades (const BbWashEvidence *evidence)
+bb_wash_chart_grades (const BbWashEvidence *evidence,
+                      gint64                wash_test)
 {
   BbChart *chart = bb_chart_new (_("Grade by cycle, specimen by specimen"), bb_axis_new_cycles (last_cycle (evidence)),
                                  bb_axis_new_grades (_("Grade of change in colour")));
@@ -124,11 +127,12 @@ bb_wash_chart_grades (const BbWashEvidence *evidence)
   add_cycles_asked_for (chart, evidence);
   for (guint s = 0; s < evidence->specimens->len; s++)
     {
-      BbSeries *grades = make_grades (evidence, evidence->specimens->pdata[s], s);
-      BbLayer *layer = bb_chart_take_layer (chart, bb_line_layer_new (grades));
+      const BbSpecimen *specimen = evidence->specimens->pdata[s];
+      BbLayer *layer = bb_chart_take_layer (chart, bb_line_layer_new (make_grades (evidence, specimen, s)));
 
+      layer->stands_out = wash_test != 0 && specimen->test->id == wash_test;
       if (evidence->specimens->len > 1)
-        layer->shift = spread * ((double) s / ((double) evidence->specimens->len - 1.0) - 0.5);
+        layer->shift = spread * ((double) s / ((double) evidence->specimens->len - 1.0) - 1.0);
     }
   if (any_fails (evidence))
     bb_chart_take_layer (chart, bb_line_layer_new (bb_series_new (_("a reading that fails"), BB_MARKER_CROSS,

@@ -31,6 +31,7 @@ typedef struct {
 void _bb_wash_report_add_recipe   (const BbWashReport *self);
 void _bb_wash_report_add_method   (const BbWashReport *self);
 void _bb_wash_report_add_tables   (const BbWashReport *self);
+void _bb_wash_report_add_life     (const BbWashReport *self);
 void _bb_wash_report_add_limits   (const BbWashReport *self);
 
 G_END_DECLS

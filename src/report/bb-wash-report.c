@@ -89,9 +89,11 @@ static void
 add_charts (const BbWashReport *self)
 {
   bb_document_take (self->document, bb_heading_new (_("Charts"), 1));
-  bb_document_take (self->document, bb_figure_new (bb_wash_chart_grades (self->evidence), FIGURE_HEIGHT));
-  if (only_specimen (self) == NULL)
-    bb_document_take (self->document, bb_figure_new (bb_wash_chart_survival (self->evidence), FIGURE_HEIGHT));
+  bb_document_take (self->document, bb_figure_new (bb_wash_chart_grades (self->evidence, 0), FIGURE_HEIGHT));
+  if (only_specimen (self) != NULL)
+    return;
+  bb_document_take (self->document, bb_figure_new (bb_wash_chart_survival (self->evidence), FIGURE_HEIGHT));
+  _bb_wash_report_add_life (self);
 }
 
 static void

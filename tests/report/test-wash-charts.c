@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "bb-evidence-load.h"
-#include "reference.h"
+#include "lives.h"
 #include "store-helpers.h"
 
 /* From a wash log in a book to the series that page and report draw. */
@@ -50,19 +50,6 @@ add_revision (Log *self)
   return revision->id;
 }
 
-static void
-add_reading (Log     *self,
-             gint64   test,
-             gint64   cycles,
-             BbGrade  change)
-{
-  g_autoptr (BbReading) reading = helper_make_reading (test, cycles);
-
-  reading->change = (int) change;
-  reading->stain = BB_GRADE_5;
-  helper_save (self->book, &bb_reading_table, reading);
-}
-
 static BbWashEvidence *
 load (Log    *self,
       gint64  revision)
@@ -75,119 +62,11 @@ load (Log    *self,
   return evidence;
 }
 
-static const BbSeries *
-get_series (const BbChart *chart,
-            const char    *name)
-{
-  for (guint i = 0; i < chart->layers->len; i++)
-    {
-      const BbLayer *layer = chart->layers->pdata[i];
-
-      if (layer->series != NULL && strstr (layer->series->name, name) != NULL)
-        return layer->series;
-    }
-
-  g_error ("There is no series %s", name);
-}
-
-static const BbPoint *
-get_point (const BbSeries *series,
-           guint           i)
-{
-  g_assert_cmpuint (i, <, series->points->len);
-
-  return &g_array_index (series->points, BbPoint, i);
-}
-
-/* The aml data of R's survival package as a wash log: a week is a wash, and good one wash before it failed. */
-typedef struct {
-  Log *log;
-  const Reference *data;
-  const char *group;
-  gint64 revision;
-} Lives;
-
-static gboolean
-add_each (BbBook   *book,
-          gpointer  all,
-          GError  **error)
-{
-  Log *self = ((const Lives *) all)->log;
-  const Reference *data = ((const Lives *) all)->data;
-  const char *group = ((const Lives *) all)->group;
-  gint64 revision = ((const Lives *) all)->revision;
-
-  (void) book;
-  (void) error;
-  for (guint i = 0; i < reference_get_length (data); i++)
-    {
-      gint64 cycles = (gint64) reference_get_number (data, i, "time_weeks");
-      gboolean failed = reference_get_number (data, i, "status_1event_0censored") > 0;
-      g_autofree char *code = g_strdup_printf ("%.3s-%u", group, i);
-      g_autoptr (BbWashTest) test = NULL;
-
-      if (!g_str_equal (group, "all") && !g_str_equal (reference_get_text (data, i, "group"), group))
-        continue;
-      test = helper_make_wash_test (code, revision);
-      test->plan_cycles = 500;
-      helper_save (self->book, &bb_wash_test_table, test);
-      if (cycles > 1)
-        add_reading (self, test->id, cycles - 1, BB_GRADE_5);
-      add_reading (self, test->id, cycles, failed ? BB_GRADE_2 : BB_GRADE_5);
-    }
-
-  return TRUE;
-}
-
-static void
-add_lives (Log             *self,
-           const Reference *data,
-           const char      *group,
-           gint64           revision)
-{
-  g_assert_true (bb_book_in_transaction (self->book, add_each, &(Lives) { self, data, group, revision }, NULL));
-}
-
-static void
-check_curve (const BbChart   *chart,
-             const Reference *wanted,
-             const char      *stratum)
-{
-  const BbSeries *curve = get_series (chart, "still good, with");
-  guint n = 1;
-  double survival = 1.0;
-
-  g_assert_cmpfloat (get_point (curve, 0)->x, ==, 0);
-  g_assert_cmpfloat (get_point (curve, 0)->y, ==, 1);
-  for (guint i = 0; i < reference_get_length (wanted); i++)
-    {
-      const BbPoint *point = NULL;
-
-      if (!g_str_equal (reference_get_text (wanted, i, "stratum"), stratum))
-        continue;
-      survival = reference_get_number (wanted, i, "surv_fraction");
-      if (reference_get_number (wanted, i, "n_event_count") < 1)
-        continue;
-      point = get_point (curve, n++);
-      g_assert_cmpfloat (point->x, ==, reference_get_number (wanted, i, "time_weeks"));
-      g_assert_cmpfloat_with_epsilon (point->y, survival, 1e-11);
-      if (survival <= 0)
-        continue;
-      g_assert_cmpfloat_with_epsilon (point->low, reference_get_number (wanted, i, "lower95_loglog"), 1e-11);
-      g_assert_cmpfloat_with_epsilon (point->high, reference_get_number (wanted, i, "upper95_loglog"), 1e-11);
-    }
-  /* Beyond the last failure the curve goes on to the last reading. */
-  g_assert_cmpuint (curve->points->len, <=, n + 1);
-  g_assert_cmpfloat_with_epsilon (get_point (curve, curve->points->len - 1)->y, survival, 1e-11);
-}
-
 static void
 test_published_curve (Log           *self,
                       gconstpointer  data)
 {
   const char *strata[] = { "Maintained", "Nonmaintained", "all" };
-  g_autoptr (Reference) lives = reference_load ("km-aml-data");
-  g_autoptr (Reference) wanted = reference_load ("km-aml");
 
   (void) data;
   for (guint i = 0; i < G_N_ELEMENTS (strata); i++)
@@ -196,10 +75,10 @@ test_published_curve (Log           *self,
       g_autoptr (BbWashEvidence) evidence = NULL;
       BbChart *chart = NULL;
 
-      add_lives (self, lives, strata[i], revision);
+      lives_add (self->book, revision, strata[i]);
       evidence = load (self, revision);
       chart = bb_wash_chart_survival (evidence);
-      check_curve (chart, wanted, strata[i]);
+      lives_check_curve (chart, strata[i]);
       bb_chart_unref (chart);
     }
 }
@@ -210,20 +89,19 @@ test_who_left (Log           *self,
                gconstpointer  data)
 {
   const double left[] = { 13, 28, 45, 161 };
-  g_autoptr (Reference) lives = reference_load ("km-aml-data");
   gint64 revision = add_revision (self);
   g_autoptr (BbWashEvidence) evidence = NULL;
   const BbSeries *leavings = NULL;
   BbChart *chart = NULL;
 
   (void) data;
-  add_lives (self, lives, "Maintained", revision);
+  lives_add (self->book, revision, "Maintained");
   evidence = load (self, revision);
   chart = bb_wash_chart_survival (evidence);
-  leavings = get_series (chart, "when last read");
+  leavings = lives_find_series (chart, "when last read");
   g_assert_cmpuint (leavings->points->len, ==, G_N_ELEMENTS (left));
   for (guint i = 0; i < G_N_ELEMENTS (left); i++)
-    g_assert_cmpfloat (get_point (leavings, i)->x, ==, left[i]);
+    g_assert_cmpfloat (lives_get_point (leavings, i)->x, ==, left[i]);
   bb_chart_unref (chart);
 }
 
@@ -240,24 +118,24 @@ test_grades (Log           *self,
   (void) data;
   aside->method = BB_WASH_ISO_6330;
   helper_save (self->book, &bb_wash_test_table, aside);
-  add_reading (self, aside->id, 5, BB_GRADE_5);
-  add_reading (self, self->shop->wash_test->id, 10, BB_GRADE_3);
+  lives_add_reading (self->book, aside->id, 5, BB_GRADE_5);
+  lives_add_reading (self->book, self->shop->wash_test->id, 10, BB_GRADE_3);
   evidence = load (self, self->shop->revision->id);
-  chart = bb_wash_chart_grades (evidence);
-  series = get_series (chart, "W-1");
-  apart = get_series (chart, "W-2");
+  chart = bb_wash_chart_grades (evidence, 0);
+  series = lives_find_series (chart, "W-1");
+  apart = lives_find_series (chart, "W-2");
   g_assert_cmpuint (series->points->len, ==, 2);
-  g_assert_cmpfloat (get_point (series, 0)->x, ==, 5);
-  g_assert_cmpfloat (get_point (series, 0)->y, ==, 4.5);
-  g_assert_cmpint (get_point (series, 0)->marker, ==, BB_MARKER_NONE);
-  g_assert_cmpfloat (get_point (series, 1)->y, ==, 3);
-  g_assert_cmpint (get_point (series, 1)->marker, ==, BB_MARKER_CROSS);
-  g_assert_true (g_str_has_prefix (get_point (series, 1)->note, "Fails\n"));
+  g_assert_cmpfloat (lives_get_point (series, 0)->x, ==, 5);
+  g_assert_cmpfloat (lives_get_point (series, 0)->y, ==, 4.5);
+  g_assert_cmpint (lives_get_point (series, 0)->marker, ==, BB_MARKER_NONE);
+  g_assert_cmpfloat (lives_get_point (series, 1)->y, ==, 3);
+  g_assert_cmpint (lives_get_point (series, 1)->marker, ==, BB_MARKER_CROSS);
+  g_assert_true (g_str_has_prefix (lives_get_point (series, 1)->note, "Fails\n"));
   g_assert_cmpint (series->stroke, ==, BB_STROKE_SOLID);
   g_assert_cmpint (apart->stroke, ==, BB_STROKE_DOTTED);
   g_assert_cmpint (apart->marker, !=, series->marker);
   /* The cross is told in the legend. */
-  get_series (chart, "a reading that fails");
+  lives_find_series (chart, "a reading that fails");
   bb_chart_unref (chart);
 }
 
@@ -267,7 +145,7 @@ test_nothing_yet (Log           *self,
 {
   gint64 revision = add_revision (self);
   g_autoptr (BbWashEvidence) evidence = load (self, revision);
-  BbChart *charts[] = { bb_wash_chart_grades (evidence), bb_wash_chart_survival (evidence),
+  BbChart *charts[] = { bb_wash_chart_grades (evidence, 0), bb_wash_chart_survival (evidence),
                         bb_wash_chart_compare (evidence, evidence) };
 
   (void) data;
@@ -291,16 +169,16 @@ test_two_revisions (Log           *self,
 
   (void) data;
   helper_add_passed (self->book, second, 3);
-  add_reading (self, self->shop->wash_test->id, 10, BB_GRADE_1);
+  lives_add_reading (self->book, self->shop->wash_test->id, 10, BB_GRADE_1);
   good = load (self, second);
   bad = load (self, self->shop->revision->id);
   chart = bb_wash_chart_compare (good, bad);
-  series = get_series (chart, "passed");
+  series = lives_find_series (chart, "passed");
   g_assert_cmpuint (series->points->len, ==, 2);
-  g_assert_cmpfloat (get_point (series, 0)->y, ==, 1);
-  g_assert_cmpfloat_with_epsilon (get_point (series, 0)->low, cbrt (0.05), 1e-9);
-  g_assert_cmpfloat (get_point (series, 1)->y, ==, 0);
-  g_assert_cmpfloat_with_epsilon (get_point (series, 1)->high, 0.95, 1e-9);
+  g_assert_cmpfloat (lives_get_point (series, 0)->y, ==, 1);
+  g_assert_cmpfloat_with_epsilon (lives_get_point (series, 0)->low, cbrt (0.05), 1e-9);
+  g_assert_cmpfloat (lives_get_point (series, 1)->y, ==, 0);
+  g_assert_cmpfloat_with_epsilon (lives_get_point (series, 1)->high, 0.95, 1e-9);
   /* Fisher: 1 of C(4, 3) = 4 splits is as uneven. */
   g_assert_nonnull (strstr (chart->caption, "p = 0.25"));
   g_assert_nonnull (strstr (chart->caption, "does not show which is better"));
