@@ -4,48 +4,13 @@
 #include "bb-session-due.h"
 
 #include "bb-evidence-load.h"
-#include "bb-session-private.h"
 
-typedef struct {
-  char *today;
-  GPtrArray *lines;
-} Work;
-
-static void
-work_free (gpointer data)
+static gpointer
+read_due (BbBook    *book,
+          gpointer   data,
+          GError   **error)
 {
-  Work *self = data;
-
-  g_free (self->today);
-  g_clear_pointer (&self->lines, g_ptr_array_unref);
-  g_free (self);
-}
-
-static gboolean
-read_due (BbBook   *book,
-          gpointer  data,
-          GError  **error)
-{
-  Work *self = data;
-
-  self->lines = bb_due_load (book, self->today, error);
-
-  return self->lines != NULL;
-}
-
-static void
-due_read_cb (GObject      *source,
-             GAsyncResult *result,
-             gpointer      data)
-{
-  g_autoptr (GTask) task = data;
-  GError *error = NULL;
-  Work *work = bb_writer_get_data (BB_WRITER (source), result);
-
-  if (bb_writer_run_finish (BB_WRITER (source), result, &error))
-    g_task_return_pointer (task, g_steal_pointer (&work->lines), (GDestroyNotify) g_ptr_array_unref);
-  else
-    g_task_return_error (task, error);
+  return bb_due_load (book, data, error);
 }
 
 /**
@@ -63,14 +28,8 @@ bb_session_load_due_async (BbSession           *self,
                            GAsyncReadyCallback  callback,
                            gpointer             data)
 {
-  Work *work = NULL;
-
-  g_return_if_fail (BB_IS_SESSION (self));
-
-  work = g_new0 (Work, 1);
-  work->today = bb_dup_today ();
-  _bb_session_write_quietly (self, read_due, work, work_free, cancellable, due_read_cb,
-                             g_task_new (self, cancellable, callback, data));
+  bb_session_read_async (self, read_due, bb_dup_today (), g_free, (GDestroyNotify) g_ptr_array_unref, cancellable,
+                         callback, data);
 }
 
 /**
@@ -86,7 +45,5 @@ bb_session_load_due_finish (BbSession     *self,
                             GAsyncResult  *result,
                             GError       **error)
 {
-  g_return_val_if_fail (g_task_is_valid (result, self), NULL);
-
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return bb_session_read_finish (self, result, error);
 }
