@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-proof-compare.h"
 #include "bb-revision-menu.h"
 #include "bb-show.h"
 
@@ -16,6 +17,7 @@ struct _BbCompareView
   GtkDropDown *left_drop_down;
   GtkDropDown *right_drop_down;
   GtkLabel *count_label;
+  BbProofCompare *proof;
   GtkGrid *grid;
 
   /* owned */
@@ -130,6 +132,7 @@ fill (BbCompareView *self)
       add_field (self, field, left, right, line++);
     }
 
+  bb_proof_compare_show (self->proof, self->session, left->id, right->id);
   count = n == 0 ? g_strdup (_("All settings are the same."))
                  : g_strdup_printf (ngettext ("%u setting differs.", "%u settings differ.", n), n);
   gtk_label_set_label (self->count_label, count);
@@ -189,10 +192,12 @@ bb_compare_view_class_init (BbCompareViewClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_compare_view_dispose;
+  g_type_ensure (BB_TYPE_PROOF_COMPARE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-compare-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbCompareView, left_drop_down);
   gtk_widget_class_bind_template_child (widget_class, BbCompareView, right_drop_down);
   gtk_widget_class_bind_template_child (widget_class, BbCompareView, count_label);
+  gtk_widget_class_bind_template_child (widget_class, BbCompareView, proof);
   gtk_widget_class_bind_template_child (widget_class, BbCompareView, grid);
   gtk_widget_class_bind_template_callback (widget_class, selected_cb);
 }

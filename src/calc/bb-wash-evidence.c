@@ -239,7 +239,7 @@ describe_chance (const BbCompareOut *out,
   int percent = (int) lround (out->p_value * 100.0);
 
   if (out->difference == 0.0)
-    return g_strdup (_("That is the same share: it does not show which is better."));
+    return g_strdup (_("That is the same share (Fisher's exact test, p = 1): it does not show which is better."));
   if (out->p_value < 0.01)
     return g_strdup_printf (_("Were both equally good, so uneven a split would come by chance in fewer than 1 of 100 "
                               "trials (Fisher's exact test): %s is better."), better);

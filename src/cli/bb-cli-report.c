@@ -220,11 +220,14 @@ make_chart (BbBook         *book,
     return NULL;
   if (g_str_equal (kind, "grades"))
     return bb_wash_chart_grades (evidence, 0);
-  if (g_str_equal (kind, "survival"))
+  if (options->with == NULL)
     return bb_wash_chart_survival (evidence);
   other = load_evidence (book, options->with, error);
+  if (other == NULL)
+    return NULL;
 
-  return other != NULL ? bb_wash_chart_compare (evidence, other) : NULL;
+  return g_str_equal (kind, "survival") ? bb_wash_chart_lives (evidence, other)
+                                        : bb_wash_chart_compare (evidence, other);
 }
 
 static BbCliStatus
@@ -264,9 +267,10 @@ run_chart (int    argc,
   if (!bb_cli_parse_options (&bb_cli_report_chart, entries, &common, &argc, &argv))
     return BB_CLI_USAGE;
   if (argc != 2 || !g_strv_contains (kinds, argv[1]) || options.revision == NULL ||
-      g_str_equal (argv[1], "compare") != (options.with != NULL))
-    return bb_cli_fail (BB_CLI_USAGE, _("'report chart' needs one of grades, survival and compare, --revision, --with "
-                                        "for compare alone, and --output."));
+      (g_str_equal (argv[1], "compare") && options.with == NULL) ||
+      (g_str_equal (argv[1], "grades") && options.with != NULL))
+    return bb_cli_fail (BB_CLI_USAGE, _("'report chart' needs one of grades, survival and compare, --revision, and "
+                                        "--output; compare needs --with, and survival may have it."));
   if (!check_output (&options))
     return BB_CLI_USAGE;
   book = bb_cli_open_book (&common, &status);

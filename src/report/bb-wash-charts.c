@@ -173,9 +173,12 @@ compare_points (gconstpointer a,
 /* The last reading of each specimen that counts and never failed; and the last of all, in @end. */
 static BbSeries *
 make_leavings (const BbWashEvidence *evidence,
+               const char           *name,
+               BbMarker              marker,
+               guint                 ink,
                double               *end)
 {
-  BbSeries *series = bb_series_new (_("still good when last read"), BB_MARKER_PLUS, BB_STROKE_NONE, 0);
+  BbSeries *series = bb_series_new (name, marker, BB_STROKE_NONE, ink);
 
   *end = 0.0;
   for (guint s = 0; s < evidence->specimens->len; s++)
@@ -204,10 +207,13 @@ make_leavings (const BbWashEvidence *evidence,
 
 static BbSeries *
 make_survival (const BbWashEvidence *evidence,
+               const char           *name,
+               BbStroke              stroke,
+               guint                 ink,
                double                end)
 {
   const GArray *steps = evidence->life->steps;
-  BbSeries *series = bb_series_new (_("still good, with its 95 % band"), BB_MARKER_NONE, BB_STROKE_SOLID, 0);
+  BbSeries *series = bb_series_new (name, BB_MARKER_NONE, stroke, ink);
   const BbSurvivalStep *last = steps->len > 0 ? &g_array_index (steps, BbSurvivalStep, steps->len - 1) : NULL;
 
   bb_series_add (series, 0.0, 1.0);
@@ -255,9 +261,57 @@ bb_wash_chart_survival (const BbWashEvidence *evidence)
   if (evidence->life == NULL)
     return chart;
 
-  leavings = make_leavings (evidence, &end);
-  bb_chart_take_layer (chart, bb_step_layer_new (make_survival (evidence, end)));
+  leavings = make_leavings (evidence, _("still good when last read"), BB_MARKER_PLUS, 0, &end);
+  bb_chart_take_layer (chart, bb_step_layer_new (make_survival (evidence, _("still good, with its 95 % band"),
+                                                                BB_STROKE_SOLID, 0, end)));
   bb_chart_take_layer (chart, bb_line_layer_new (leavings))->in_legend = leavings->points->len > 0;
+
+  return chart;
+}
+
+static void
+add_life (BbChart              *chart,
+          const BbWashEvidence *evidence,
+          guint                 index)
+{
+  /* Translators: a revision's code. */
+  g_autofree char *name = g_strdup_printf (_("%s, with its 95 %% band"), evidence->revision->code);
+  g_autofree char *left = g_strdup_printf (_("%s, still good when last read"), evidence->revision->code);
+  BbSeries *leavings = NULL;
+  double end = 0.0;
+
+  if (evidence->life == NULL)
+    return;
+
+  leavings = make_leavings (evidence, left, index == 0 ? BB_MARKER_PLUS : BB_MARKER_RING, index, &end);
+  bb_chart_take_layer (chart, bb_step_layer_new (make_survival (evidence, name,
+                                                                index == 0 ? BB_STROKE_SOLID : BB_STROKE_DASHED,
+                                                                index, end)));
+  bb_chart_take_layer (chart, bb_line_layer_new (leavings))->in_legend = leavings->points->len > 0;
+}
+
+/**
+ * bb_wash_chart_lives:
+ * @first: what the wash log has on a revision
+ * @second: what it has on another
+ *
+ * How long the prints of two revisions last, the first drawn through, the second in dashes; each as
+ * bb_wash_chart_survival() has it.
+ *
+ * Returns: (transfer full): a chart
+ */
+BbChart *
+bb_wash_chart_lives (const BbWashEvidence *first,
+                     const BbWashEvidence *second)
+{
+  BbChart *chart = bb_chart_new (_("How long prints last, of two revisions"),
+                                 bb_axis_new_cycles (MAX (last_cycle (first), last_cycle (second))),
+                                 bb_axis_new_shares (_("Still good")));
+
+  g_free (chart->empty);
+  chart->empty = g_strdup (_("No specimen that counts has been read yet."));
+  add_life (chart, first, 0);
+  add_life (chart, second, 1);
 
   return chart;
 }

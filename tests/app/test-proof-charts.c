@@ -8,6 +8,7 @@
 
 #include "app-helpers.h"
 #include "bb-chart-view.h"
+#include "bb-proof-compare.h"
 #include "bb-wash-report.h"
 #include "lives.h"
 #include "paper.h"
@@ -18,14 +19,32 @@
 typedef struct {
   char *path;
   gint64 revision;
+  gint64 before;
   gint64 wash_test;
   BbSession *session;
 } Log;
 
+static gint64
+add_group (BbBook     *book,
+           Shop       *shop,
+           const char *group)
+{
+  g_autoptr (BbRevision) revision = helper_make_revision (shop->recipe->id, shop->pretreat->id);
+  g_autoptr (GError) error = NULL;
+
+  revision->reason = g_strdup (group);
+  g_assert_true (bb_book_save_revision (book, revision, &error));
+  g_assert_no_error (error);
+  lives_add (book, revision->id, group);
+
+  return revision->id;
+}
+
 static void
 set_up (Log           *self,
-        gconstpointer  group)
+        gconstpointer  data)
 {
+  const char * const *groups = data;
   BbBook *book = NULL;
   Shop *shop = NULL;
 
@@ -34,16 +53,10 @@ set_up (Log           *self,
   shop = helper_fill (book);
   self->revision = shop->revision->id;
   self->wash_test = shop->wash_test->id;
-  if (group != NULL)
+  for (guint i = 0; groups != NULL && groups[i] != NULL; i++)
     {
-      g_autoptr (BbRevision) revision = helper_make_revision (shop->recipe->id, shop->pretreat->id);
-      g_autoptr (GError) error = NULL;
-
-      revision->reason = g_strdup ("Published lives.");
-      g_assert_true (bb_book_save_revision (book, revision, &error));
-      g_assert_no_error (error);
-      lives_add (book, revision->id, group);
-      self->revision = revision->id;
+      self->before = self->revision;
+      self->revision = add_group (book, shop, groups[i]);
     }
   helper_shop_free (shop);
   helper_close (book);
@@ -185,11 +198,12 @@ check_report (Log        *self,
 
 static void
 test_published_curve (Log           *self,
-                      gconstpointer  group)
+                      gconstpointer  data)
 {
+  const char *group = ((const char * const *) data)[0];
   GtkWidget *charts = show (self, 0);
 
-  lives_check_curve (get_chart (charts, 1), group);
+  lives_check_curve (lives_find_series (get_chart (charts, 1), "still good, with"), group);
   check_report (self, group);
   let_go (charts);
 }
@@ -228,6 +242,47 @@ test_last_asked_is_shown (Log           *self,
   let_go (charts);
 }
 
+static gboolean
+has_sentence (gpointer compare)
+{
+  g_autofree char *sentence = NULL;
+
+  g_object_get (compare, "sentence", &sentence, NULL);
+
+  return sentence != NULL;
+}
+
+/* Two published curves in one chart, each of its own stroke. */
+static void
+test_two_curves (Log           *self,
+                 gconstpointer  data)
+{
+  const char * const *groups = data;
+  GtkWidget *compare = g_object_ref_sink (bb_proof_compare_new ());
+  const BbSeries *first = NULL;
+  const BbSeries *second = NULL;
+  g_autofree char *sentence = NULL;
+
+  bb_proof_compare_show (BB_PROOF_COMPARE (compare), self->session, self->before, self->revision);
+  helper_wait_until (has_sentence, compare);
+  first = lives_find_series (get_chart (compare, 0), "R-1.2, with its 95 % band");
+  second = lives_find_series (get_chart (compare, 0), "R-1.3, with its 95 % band");
+  lives_check_curve (first, groups[0]);
+  lives_check_curve (second, groups[1]);
+  g_assert_cmpint (first->stroke, !=, second->stroke);
+  /* Nobody stood 500 washes: 7 of 11 and 11 of 12 failed, and none passed. */
+  g_object_get (compare, "sentence", &sentence, NULL);
+  g_assert_cmpstr (sentence, ==, "R-1.2 passed 0 of 7, R-1.3 0 of 11. That is the same share (Fisher's exact test, "
+                                 "p = 1): it does not show which is better.");
+  g_assert_cmpuint (get_chart (compare, 1)->layers->len, ==, 1);
+
+  /* Of one revision there is nothing to compare. */
+  bb_proof_compare_show (BB_PROOF_COMPARE (compare), self->session, self->revision, self->revision);
+  g_assert_false (has_sentence (compare));
+  g_assert_false (gtk_widget_get_visible (compare));
+  let_go (compare);
+}
+
 static void
 said_cb (const char **said,
          const char  *text)
@@ -252,6 +307,9 @@ test_what_is_gone_is_said (Log           *self,
   let_go (charts);
 }
 
+static const char * const published[] = { "Maintained", NULL };
+static const char * const two_published[] = { "Maintained", "Nonmaintained", NULL };
+
 int
 main (int   argc,
       char *argv[])
@@ -260,9 +318,10 @@ main (int   argc,
   adw_init ();
 
 #define ADD(path, data, func) g_test_add (path, Log, data, set_up, func, tear_down)
-  ADD ("/proof-charts/published-curve", "Maintained", test_published_curve);
+  ADD ("/proof-charts/published-curve", published, test_published_curve);
   ADD ("/proof-charts/one-specimen", NULL, test_one_specimen);
   ADD ("/proof-charts/last-asked-is-shown", NULL, test_last_asked_is_shown);
+  ADD ("/proof-charts/two-curves", two_published, test_two_curves);
   ADD ("/proof-charts/what-is-gone-is-said", NULL, test_what_is_gone_is_said);
 #undef ADD
 

@@ -199,7 +199,8 @@ test_comparison_in_words (void)
     { 4, 0, 0, 4, 2.0 / 70, "in about 3 of 100 trials (Fisher's exact test, p = 0.029): R.1 is better." },
     { 0, 4, 4, 0, 2.0 / 70, "in about 3 of 100 trials (Fisher's exact test, p = 0.029): R.2 is better." },
     { 8, 0, 0, 8, 2.0 / 12870, "in fewer than 1 of 100 trials (Fisher's exact test): R.1 is better." },
-    { 3, 0, 4, 0, 1.0, "R.1 passed 3 of 3, R.2 4 of 4. That is the same share: it does not show which is better." },
+    { 3, 0, 4, 0, 1.0, "R.1 passed 3 of 3, R.2 4 of 4. That is the same share (Fisher's exact test, p = 1): it does "
+                       "not show which is better." },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)

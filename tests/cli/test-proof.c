@@ -162,6 +162,7 @@ test_reports (Fixture       *self,
   g_autofree char *first = g_build_filename (self->folder, "report-1.png", NULL);
   g_autofree char *chart = g_build_filename (self->folder, "chart.png", NULL);
   g_autofree char *compare = g_build_filename (self->folder, "compare.pdf", NULL);
+  g_autofree char *both = g_build_filename (self->folder, "both.pdf", NULL);
   g_autoptr (Answer) made = RUN ("report", "wash", "--revision", "MUD-BLACK.3", "--output", pdf);
   g_autoptr (Answer) again = RUN ("report", "wash", "--revision", "MUD-BLACK.3", "--output", pdf);
   g_autoptr (Answer) pages = RUN ("report", "wash", "--test", "2608-02", "--paper", "letter", "--units", "us",
@@ -170,7 +171,12 @@ test_reports (Fixture       *self,
   g_autoptr (Answer) compared = RUN ("report", "chart", "compare", "--revision", "MUD-BLACK.3", "--with",
                                      "MUD-BLACK.1", "--output", compare);
 
+  g_autoptr (Answer) lives = RUN ("report", "chart", "survival", "--revision", "MUD-BLACK.3", "--with", "MUD-BLACK.1",
+                                  "--output", both);
+
   (void) data;
+  assert_told (lives, "");
+  g_assert_true (is_file (both, "%PDF-1."));
   assert_told (made, "");
   g_assert_true (is_file (pdf, "%PDF-1."));
   assert_refused (again, 1, "exists");

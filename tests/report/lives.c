@@ -89,11 +89,10 @@ lives_add (BbBook     *book,
 }
 
 void
-lives_check_curve (const BbChart *chart,
-                   const char    *group)
+lives_check_curve (const BbSeries *curve,
+                   const char     *group)
 {
   g_autoptr (Reference) wanted = reference_load ("km-aml");
-  const BbSeries *curve = lives_find_series (chart, "still good, with");
   guint n = 1;
   double survival = 1.0;
 

@@ -18,7 +18,7 @@ void            lives_add_reading (BbBook          *book,
                                    BbGrade          change);
 
 /* The published curve of a group, tests/reference/km-aml.csv, against one that is drawn. */
-void            lives_check_curve (const BbChart   *chart,
+void            lives_check_curve (const BbSeries  *curve,
                                    const char      *group);
 const BbSeries *lives_find_series (const BbChart   *chart,
                                    const char      *name);
