@@ -5,20 +5,16 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-catalogue.h"
 #include "bb-colourways.h"
 
 struct _BbBlanksPage
 {
-  BbPage parent_instance;
-
-  /* template */
-  BbCatalogue *catalogue;
+  BbCataloguePage parent_instance;
 
   BbColourways *colourways;
 };
 
-G_DEFINE_FINAL_TYPE (BbBlanksPage, bb_blanks_page, BB_TYPE_PAGE)
+G_DEFINE_FINAL_TYPE (BbBlanksPage, bb_blanks_page, BB_TYPE_CATALOGUE_PAGE)
 
 static void
 fill (BbRow         *row,
@@ -57,96 +53,45 @@ static const BbCatalogueInfo info = {
 };
 
 static void
-chosen_cb (BbBlanksPage *self)
+bb_blanks_page_chosen (BbCataloguePage *page,
+                       gconstpointer    record)
 {
-  const BbBlank *blank = bb_catalogue_get_chosen (self->catalogue);
+  BbBlanksPage *self = BB_BLANKS_PAGE (page);
+  const BbBlank *blank = record;
 
-  if (blank != NULL && self->colourways != NULL)
-    bb_colourways_show (self->colourways, bb_page_get_session (BB_PAGE (self)), blank->id);
+  bb_colourways_show (self->colourways, bb_page_get_session (BB_PAGE (self)), blank->id);
 }
 
 static void
 edit_colourway_cb (BbBlanksPage *self,
                    gpointer      colourway)
 {
-  bb_catalogue_edit (self->catalogue, &bb_colourway_table, bb_record_copy (&bb_colourway_table, colourway),
-                     bb_table_find_field (&bb_colourway_table, "blank"));
+  bb_catalogue_page_edit_part (BB_CATALOGUE_PAGE (self), &bb_colourway_table, colourway, "blank");
 }
 
 static void
-bb_blanks_page_start (BbPage *page)
+bb_blanks_page_build (BbCataloguePage *page,
+                      BbCatalogue     *catalogue)
 {
   BbBlanksPage *self = BB_BLANKS_PAGE (page);
 
   self->colourways = BB_COLOURWAYS (bb_colourways_new ());
   g_signal_connect_object (self->colourways, "edit", G_CALLBACK (edit_colourway_cb), self, G_CONNECT_SWAPPED);
-  bb_catalogue_add_below (self->catalogue, GTK_WIDGET (self->colourways));
-  bb_catalogue_start (self->catalogue, bb_page_get_session (page), &info);
-}
-
-static void
-bb_blanks_page_refresh (BbPage *page)
-{
-  bb_catalogue_refresh (BB_BLANKS_PAGE (page)->catalogue);
-}
-
-static void
-bb_blanks_page_show_record (BbPage *page,
-                            gint64  id)
-{
-  bb_catalogue_show (BB_BLANKS_PAGE (page)->catalogue, id);
-}
-
-static void
-bb_blanks_page_focus (BbPage *page)
-{
-  bb_catalogue_focus (BB_BLANKS_PAGE (page)->catalogue);
-}
-
-static void
-bb_blanks_page_add (BbPage *page)
-{
-  gtk_widget_activate_action (GTK_WIDGET (BB_BLANKS_PAGE (page)->catalogue), "catalogue.add", NULL);
-}
-
-static void
-bb_blanks_page_edit (BbPage *page)
-{
-  gtk_widget_activate_action (GTK_WIDGET (BB_BLANKS_PAGE (page)->catalogue), "catalogue.edit", NULL);
-}
-
-static void
-bb_blanks_page_dispose (GObject *object)
-{
-  BB_BLANKS_PAGE (object)->colourways = NULL;
-  adw_bin_set_child (ADW_BIN (object), NULL);
-
-  G_OBJECT_CLASS (bb_blanks_page_parent_class)->dispose (object);
+  bb_catalogue_add_below (catalogue, GTK_WIDGET (self->colourways));
 }
 
 static void
 bb_blanks_page_class_init (BbBlanksPageClass *klass)
 {
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-  BbPageClass *page_class = BB_PAGE_CLASS (klass);
+  BbCataloguePageClass *page_class = BB_CATALOGUE_PAGE_CLASS (klass);
 
-  G_OBJECT_CLASS (klass)->dispose = bb_blanks_page_dispose;
-  page_class->start = bb_blanks_page_start;
-  page_class->refresh = bb_blanks_page_refresh;
-  page_class->show_record = bb_blanks_page_show_record;
-  page_class->focus = bb_blanks_page_focus;
-  page_class->find = bb_blanks_page_focus;
-  page_class->add = bb_blanks_page_add;
-  page_class->edit = bb_blanks_page_edit;
-
-  g_type_ensure (BB_TYPE_CATALOGUE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-blanks-page.ui");
-  gtk_widget_class_bind_template_child (widget_class, BbBlanksPage, catalogue);
-  gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
+  page_class->info = &info;
+  page_class->build = bb_blanks_page_build;
+  page_class->chosen = bb_blanks_page_chosen;
 }
 
 static void
 bb_blanks_page_init (BbBlanksPage *self)
 {
-  gtk_widget_init_template (GTK_WIDGET (self));
+  (void) self;
 }

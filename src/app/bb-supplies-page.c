@@ -5,20 +5,16 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-catalogue.h"
 #include "bb-hazard-view.h"
 
 struct _BbSuppliesPage
 {
-  BbPage parent_instance;
-
-  /* template */
-  BbCatalogue *catalogue;
+  BbCataloguePage parent_instance;
 
   BbHazardView *hazards;
 };
 
-G_DEFINE_FINAL_TYPE (BbSuppliesPage, bb_supplies_page, BB_TYPE_PAGE)
+G_DEFINE_FINAL_TYPE (BbSuppliesPage, bb_supplies_page, BB_TYPE_CATALOGUE_PAGE)
 
 static void
 fill (BbRow         *row,
@@ -58,87 +54,37 @@ static const BbCatalogueInfo info = {
 };
 
 static void
-chosen_cb (BbSuppliesPage *self)
+bb_supplies_page_chosen (BbCataloguePage *page,
+                         gconstpointer    record)
 {
-  const BbSupply *supply = bb_catalogue_get_chosen (self->catalogue);
+  BbSuppliesPage *self = BB_SUPPLIES_PAGE (page);
+  const BbSupply *supply = record;
 
-  if (supply != NULL && self->hazards != NULL)
-    bb_hazard_view_show (self->hazards, supply->hazards);
+  bb_hazard_view_show (self->hazards, supply->hazards);
 }
 
 static void
-bb_supplies_page_start (BbPage *page)
+bb_supplies_page_build (BbCataloguePage *page,
+                        BbCatalogue     *catalogue)
 {
   BbSuppliesPage *self = BB_SUPPLIES_PAGE (page);
 
   self->hazards = BB_HAZARD_VIEW (bb_hazard_view_new ());
-  bb_catalogue_add_below (self->catalogue, GTK_WIDGET (self->hazards));
-  bb_catalogue_start (self->catalogue, bb_page_get_session (page), &info);
-}
-
-static void
-bb_supplies_page_refresh (BbPage *page)
-{
-  bb_catalogue_refresh (BB_SUPPLIES_PAGE (page)->catalogue);
-}
-
-static void
-bb_supplies_page_show_record (BbPage *page,
-                              gint64  id)
-{
-  bb_catalogue_show (BB_SUPPLIES_PAGE (page)->catalogue, id);
-}
-
-static void
-bb_supplies_page_focus (BbPage *page)
-{
-  bb_catalogue_focus (BB_SUPPLIES_PAGE (page)->catalogue);
-}
-
-static void
-bb_supplies_page_add (BbPage *page)
-{
-  gtk_widget_activate_action (GTK_WIDGET (BB_SUPPLIES_PAGE (page)->catalogue), "catalogue.add", NULL);
-}
-
-static void
-bb_supplies_page_edit (BbPage *page)
-{
-  gtk_widget_activate_action (GTK_WIDGET (BB_SUPPLIES_PAGE (page)->catalogue), "catalogue.edit", NULL);
-}
-
-static void
-bb_supplies_page_dispose (GObject *object)
-{
-  BB_SUPPLIES_PAGE (object)->hazards = NULL;
-  adw_bin_set_child (ADW_BIN (object), NULL);
-
-  G_OBJECT_CLASS (bb_supplies_page_parent_class)->dispose (object);
+  bb_catalogue_add_below (catalogue, GTK_WIDGET (self->hazards));
 }
 
 static void
 bb_supplies_page_class_init (BbSuppliesPageClass *klass)
 {
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-  BbPageClass *page_class = BB_PAGE_CLASS (klass);
+  BbCataloguePageClass *page_class = BB_CATALOGUE_PAGE_CLASS (klass);
 
-  G_OBJECT_CLASS (klass)->dispose = bb_supplies_page_dispose;
-  page_class->start = bb_supplies_page_start;
-  page_class->refresh = bb_supplies_page_refresh;
-  page_class->show_record = bb_supplies_page_show_record;
-  page_class->focus = bb_supplies_page_focus;
-  page_class->find = bb_supplies_page_focus;
-  page_class->add = bb_supplies_page_add;
-  page_class->edit = bb_supplies_page_edit;
-
-  g_type_ensure (BB_TYPE_CATALOGUE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-supplies-page.ui");
-  gtk_widget_class_bind_template_child (widget_class, BbSuppliesPage, catalogue);
-  gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
+  page_class->info = &info;
+  page_class->build = bb_supplies_page_build;
+  page_class->chosen = bb_supplies_page_chosen;
 }
 
 static void
 bb_supplies_page_init (BbSuppliesPage *self)
 {
-  gtk_widget_init_template (GTK_WIDGET (self));
+  (void) self;
 }

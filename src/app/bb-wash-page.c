@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-catalogue.h"
 #include "bb-proof-charts.h"
 #include "bb-readings.h"
 #include "bb-scans.h"
@@ -14,17 +13,14 @@
 
 struct _BbWashPage
 {
-  BbPage parent_instance;
-
-  /* template */
-  BbCatalogue *catalogue;
+  BbCataloguePage parent_instance;
 
   BbReadings *readings;
   BbProofCharts *charts;
   BbScans *scans;
 };
 
-G_DEFINE_FINAL_TYPE (BbWashPage, bb_wash_page, BB_TYPE_PAGE)
+G_DEFINE_FINAL_TYPE (BbWashPage, bb_wash_page, BB_TYPE_CATALOGUE_PAGE)
 
 /* The colour first: the recipe's name is long, and specimens of one recipe differ in it. */
 static char *
@@ -86,111 +82,55 @@ static const BbCatalogueInfo info = {
 };
 
 static void
-chosen_cb (BbWashPage *self)
+bb_wash_page_chosen (BbCataloguePage *page,
+                     gconstpointer    record)
 {
-  const BbWashTest *test = bb_catalogue_get_chosen (self->catalogue);
-
+  BbWashPage *self = BB_WASH_PAGE (page);
+  const BbWashTest *test = record;
   g_autofree char *subtitle = NULL;
-
-  if (test == NULL || self->readings == NULL)
-    return;
 
   bb_readings_show (self->readings, bb_page_get_session (BB_PAGE (self)), test->id);
   bb_proof_charts_show (self->charts, bb_page_get_session (BB_PAGE (self)), test->revision, test->id);
   bb_scans_show (self->scans, bb_page_get_session (BB_PAGE (self)), test->id);
   subtitle = bb_readings_dup_subject (self->readings);
-  bb_catalogue_set_subtitle (self->catalogue, subtitle);
+  bb_catalogue_set_subtitle (bb_catalogue_page_get_catalogue (page), subtitle);
 }
 
 static void
 edit_reading_cb (BbWashPage *self,
                  gpointer    reading)
 {
-  bb_catalogue_edit (self->catalogue, &bb_reading_table, bb_record_copy (&bb_reading_table, reading),
-                     bb_table_find_field (&bb_reading_table, "wash_test"));
+  bb_catalogue_page_edit_part (BB_CATALOGUE_PAGE (self), &bb_reading_table, reading, "wash_test");
 }
 
 static void
-bb_wash_page_start (BbPage *page)
+bb_wash_page_build (BbCataloguePage *page,
+                    BbCatalogue     *catalogue)
 {
   BbWashPage *self = BB_WASH_PAGE (page);
 
   /* Below the readings: each goes above the one before. */
   self->charts = BB_PROOF_CHARTS (bb_proof_charts_new ());
-  bb_catalogue_add_above (self->catalogue, GTK_WIDGET (self->charts));
+  bb_catalogue_add_above (catalogue, GTK_WIDGET (self->charts));
   self->readings = BB_READINGS (bb_readings_new ());
   g_signal_connect_object (self->readings, "edit", G_CALLBACK (edit_reading_cb), self, G_CONNECT_SWAPPED);
-  bb_catalogue_add_above (self->catalogue, GTK_WIDGET (self->readings));
+  bb_catalogue_add_above (catalogue, GTK_WIDGET (self->readings));
   self->scans = BB_SCANS (bb_scans_new ());
-  bb_catalogue_add_below (self->catalogue, GTK_WIDGET (self->scans));
-  bb_catalogue_start (self->catalogue, bb_page_get_session (page), &info);
-}
-
-static void
-bb_wash_page_refresh (BbPage *page)
-{
-  bb_catalogue_refresh (BB_WASH_PAGE (page)->catalogue);
-}
-
-static void
-bb_wash_page_show_record (BbPage *page,
-                          gint64  id)
-{
-  bb_catalogue_show (BB_WASH_PAGE (page)->catalogue, id);
-}
-
-static void
-bb_wash_page_focus (BbPage *page)
-{
-  bb_catalogue_focus (BB_WASH_PAGE (page)->catalogue);
-}
-
-static void
-bb_wash_page_add (BbPage *page)
-{
-  gtk_widget_activate_action (GTK_WIDGET (BB_WASH_PAGE (page)->catalogue), "catalogue.add", NULL);
-}
-
-static void
-bb_wash_page_edit (BbPage *page)
-{
-  gtk_widget_activate_action (GTK_WIDGET (BB_WASH_PAGE (page)->catalogue), "catalogue.edit", NULL);
-}
-
-static void
-bb_wash_page_dispose (GObject *object)
-{
-  BB_WASH_PAGE (object)->readings = NULL;
-  BB_WASH_PAGE (object)->charts = NULL;
-  BB_WASH_PAGE (object)->scans = NULL;
-  adw_bin_set_child (ADW_BIN (object), NULL);
-
-  G_OBJECT_CLASS (bb_wash_page_parent_class)->dispose (object);
+  bb_catalogue_add_below (catalogue, GTK_WIDGET (self->scans));
 }
 
 static void
 bb_wash_page_class_init (BbWashPageClass *klass)
 {
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-  BbPageClass *page_class = BB_PAGE_CLASS (klass);
+  BbCataloguePageClass *page_class = BB_CATALOGUE_PAGE_CLASS (klass);
 
-  G_OBJECT_CLASS (klass)->dispose = bb_wash_page_dispose;
-  page_class->start = bb_wash_page_start;
-  page_class->refresh = bb_wash_page_refresh;
-  page_class->show_record = bb_wash_page_show_record;
-  page_class->focus = bb_wash_page_focus;
-  page_class->find = bb_wash_page_focus;
-  page_class->add = bb_wash_page_add;
-  page_class->edit = bb_wash_page_edit;
-
-  g_type_ensure (BB_TYPE_CATALOGUE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-wash-page.ui");
-  gtk_widget_class_bind_template_child (widget_class, BbWashPage, catalogue);
-  gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
+  page_class->info = &info;
+  page_class->build = bb_wash_page_build;
+  page_class->chosen = bb_wash_page_chosen;
 }
 
 static void
 bb_wash_page_init (BbWashPage *self)
 {
-  gtk_widget_init_template (GTK_WIDGET (self));
+  (void) self;
 }

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-blanks-page.h"
+#include "bb-equipment-page.h"
 #include "bb-jobs-page.h"
 #include "bb-mix-page.h"
 #include "bb-person-menu.h"
@@ -53,6 +54,7 @@ static const PageInfo pages[] = {
   { "wash", N_("Wash Log"), "blankbook-wash-symbolic", N_("Develop"), bb_wash_page_get_type },
   { "blanks", N_("Blanks"), "blankbook-blanks-symbolic", N_("Shop"), bb_blanks_page_get_type },
   { "supplies", N_("Supplies"), "blankbook-supplies-symbolic", N_("Shop"), bb_supplies_page_get_type },
+  { "equipment", N_("Equipment"), "blankbook-equipment-symbolic", N_("Shop"), bb_equipment_page_get_type },
   { "safety", N_("Safety"), "blankbook-safety-symbolic", N_("Shop"), bb_safety_page_get_type },
 };
 

@@ -172,6 +172,28 @@ choose_lots (const BbJobSheet *self,
   mix->low = spare_g < product->low_stock_g ? 1 : 0;
 }
 
+/**
+ * bb_mix_sheet_choose_lots:
+ * @self: a mix whose supply and concentrate are set
+ * @product: the supply
+ * @stock: (element-type BbStock): the lots in the shop, in the order in which they are to be used up
+ * @day: the day of the mix, as `YYYY-MM-DD`
+ *
+ * Says which containers a mix that stands alone is taken from, and sets what is short, past its day, or low then.
+ */
+void
+bb_mix_sheet_choose_lots (BbMixSheet      *self,
+                          const BbSupply  *product,
+                          const GPtrArray *stock,
+                          const char      *day)
+{
+  g_autoptr (BbJobSheet) alone = bb_job_sheet_new ();
+
+  g_return_if_fail (self != NULL && product != NULL && stock != NULL && day != NULL);
+
+  choose_lots (alone, self, product, stock, day);
+}
+
 static gboolean
 is_mixed (const BbJobSheet  *self,
           const BbSheetLine *lines,

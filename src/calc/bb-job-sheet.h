@@ -151,5 +151,9 @@ void  bb_job_sheet_compute    (BbJobSheet        *self,
                                const char        *day);
 char *bb_job_sheet_dup_finish (const BbJobSheet  *self,
                                const char        *start);
+void  bb_mix_sheet_choose_lots (BbMixSheet        *self,
+                                const BbSupply    *product,
+                                const GPtrArray   *stock,
+                                const char        *day);
 
 G_END_DECLS

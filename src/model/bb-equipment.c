@@ -1,5 +1,48 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-model"
+
 #include "bb-equipment.h"
+
+#include <string.h>
+
+#include "bb-day.h"
+
+/**
+ * bb_equipment_dup_due_day:
+ * @self: a machine
+ *
+ * Returns: (transfer full) (nullable): the day on which it has to be calibrated again, as `YYYY-MM-DD`; %NULL where
+ *   nobody said how often, or when it was done last
+ */
+char *
+bb_equipment_dup_due_day (const BbEquipment *self)
+{
+  g_return_val_if_fail (self != NULL, NULL);
+
+  if (self->calibrate_days == BB_INTEGER_NONE || self->calibrated_at == NULL)
+    return NULL;
+
+  return bb_day_after (self->calibrated_at, self->calibrate_days);
+}
+
+/**
+ * bb_equipment_is_due:
+ * @self: a machine
+ * @day: a day as `YYYY-MM-DD`
+ *
+ * Returns: %TRUE if it has to be calibrated on @day: because it is time, or because it never was
+ */
+gboolean
+bb_equipment_is_due (const BbEquipment *self,
+                     const char        *day)
+{
+  g_autofree char *due = bb_equipment_dup_due_day (self);
+
+  if (self->calibrate_days == BB_INTEGER_NONE)
+    return FALSE;
+
+  return due == NULL || strcmp (due, day) <= 0;
+}
 
 BB_DEFINE_CHOICES (bb_equipment_kind, "equipment kind", BB_EQUIPMENT_KIND_CHOICES);
 

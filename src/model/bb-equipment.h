@@ -39,10 +39,17 @@ BB_DECLARE_CHOICES (BbEquipmentKind, bb_equipment_kind, BB_EQUIPMENT_KIND_CHOICE
      .quantity = BB_QUANTITY_HEAT_FLOW, .limits = BB_BETWEEN (0, 1e6)) \
   F (T, DATE, calibrated_at, N_("Calibrated"), \
      .help = N_("When its heat, laydown or heads were last measured and put right.")) \
+  F (T, INTEGER, calibrate_days, N_("Days between calibrations"), \
+     .help = N_("After how many days it has to be measured again, by its manual or the shop's own rule."), \
+     .limits = BB_BETWEEN (1, 5000)) \
   F (T, TEXT, note, N_("Note"), .help = N_("Where its manual is kept, what it is not good at."), .multiline = TRUE) \
   F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When it was taken out of use."), \
      .derived = TRUE, .stepwise = TRUE)
 
 BB_DECLARE_TABLE (BbEquipment, bb_equipment, BB_EQUIPMENT_FIELDS);
+
+char    *bb_equipment_dup_due_day (const BbEquipment *self);
+gboolean bb_equipment_is_due      (const BbEquipment *self,
+                                   const char        *day);
 
 G_END_DECLS

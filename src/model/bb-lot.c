@@ -3,8 +3,10 @@
 
 #include "bb-lot.h"
 
+#include <math.h>
 #include <string.h>
 
+#include "bb-day.h"
 #include "bb-error.h"
 
 static gboolean
@@ -21,21 +23,6 @@ check_lot (gconstpointer record,
     }
 
   return TRUE;
-}
-
-static char *
-day_after (const char *date,
-           gint64      days)
-{
-  GDate day;
-
-  g_date_clear (&day, 1);
-  g_date_set_dmy (&day, (GDateDay) g_ascii_strtoull (date + 8, NULL, 10),
-                  (GDateMonth) g_ascii_strtoull (date + 5, NULL, 10), (GDateYear) g_ascii_strtoull (date, NULL, 10));
-  g_date_add_days (&day, (guint) days);
-
-  return g_strdup_printf ("%04u-%02u-%02u", g_date_get_year (&day), (guint) g_date_get_month (&day),
-                          g_date_get_day (&day));
 }
 
 /**
@@ -59,7 +46,7 @@ bb_lot_dup_last_day (const BbLot    *self,
   if (self->expires_at != NULL)
     printed = g_strndup (self->expires_at, 10);
   if (self->opened_at != NULL && supply->open_life_days != BB_INTEGER_NONE)
-    opened = day_after (self->opened_at, supply->open_life_days);
+    opened = bb_day_after (self->opened_at, supply->open_life_days);
 
   /* Days in this form are ordered as their texts are. */
   if (opened == NULL || (printed != NULL && strcmp (printed, opened) <= 0))
@@ -110,5 +97,54 @@ bb_stock_compare (const BbStock *a,
   return (a->id > b->id) - (a->id < b->id);
 }
 
+/**
+ * bb_stock_sum_left:
+ * @stock: (element-type BbStock): lots of one supply as they stand
+ * @day: a day as `YYYY-MM-DD`
+ *
+ * Returns: what is left in all of them that may still be used on @day, in g; NaN where there are such lots and none of
+ *   them is counted
+ */
+double
+bb_stock_sum_left (const GPtrArray *stock,
+                   const char      *day)
+{
+  double sum_g = 0;
+  guint n_usable = 0;
+  guint n_counted = 0;
+
+  for (guint i = 0; i < stock->len; i++)
+    {
+      const BbStock *lot = stock->pdata[i];
+
+      if (bb_stock_is_past (lot, day))
+        continue;
+      n_usable++;
+      if (isnan (lot->left_g))
+        continue;
+      n_counted++;
+      sum_g += fmax (lot->left_g, 0.0);
+    }
+
+  return n_usable > 0 && n_counted == 0 ? (double) NAN : sum_g;
+}
+
+/**
+ * bb_supply_is_low:
+ * @self: a supply
+ * @left_g: what is left of it, in g, or NaN where that is not known
+ *
+ * Returns: %TRUE if the shop wants to have more of it; %FALSE where it does not say how much
+ */
+gboolean
+bb_supply_is_low (const BbSupply *self,
+                  double          left_g)
+{
+  /* A comparison with NaN is false. */
+  return left_g < self->low_stock_g;
+}
+
 BB_DEFINE_TABLE (BbLot, bb_lot, "lot", N_("Lot"), BB_LOT_FIELDS, check_lot)
 BB_DEFINE_TABLE (BbStock, bb_stock, "stock", N_("Lot"), BB_STOCK_FIELDS, NULL)
+BB_DEFINE_TABLE (BbWeighing, bb_weighing, "weighing", N_("Weigh the container"), BB_WEIGHING_FIELDS, NULL)
+BB_DEFINE_TABLE (BbDisposal, bb_disposal, "disposal", N_("Use up or throw away"), BB_DISPOSAL_FIELDS, NULL)

@@ -64,12 +64,29 @@ gboolean    bb_book_waste_lot         (BbBook         *self,
                                        double          amount_g,
                                        const char     *note,
                                        GError        **error);
+gboolean    bb_book_open_lot          (BbBook         *self,
+                                       gint64          lot,
+                                       const char     *day,
+                                       GError        **error);
+gboolean    bb_book_dispose_of_lot    (BbBook         *self,
+                                       const BbDisposal *disposal,
+                                       GError        **error);
 gboolean    bb_book_get_lot_left      (BbBook         *self,
                                        gint64          lot,
                                        double         *left_g,
                                        GError        **error);
 GPtrArray  *bb_book_load_stock        (BbBook         *self,
                                        gint64          supply,
+                                       GError        **error);
+
+/* Machines, and what happened to a record: bb-book-events.c */
+gboolean    bb_book_note_calibration  (BbBook         *self,
+                                       gint64          equipment,
+                                       const char     *day,
+                                       GError        **error);
+GPtrArray  *bb_book_load_events       (BbBook         *self,
+                                       const BbTable  *table,
+                                       gint64          id,
                                        GError        **error);
 
 G_END_DECLS

@@ -7,6 +7,7 @@
 
 #include "bb-book-private.h"
 #include "bb-error.h"
+#include "bb-problem.h"
 
 /* Less than nothing is left where more was drawn than was there: somebody has to weigh the container. */
 #define LEFT "SELECT l.start_g + COALESCE ((SELECT SUM (change_g) FROM lot_entry WHERE lot = l.id), 0) FROM lot l "
@@ -204,6 +205,75 @@ bb_book_weigh_lot (BbBook      *self,
   return _bb_book_begin (self, error) && _bb_book_end (self, weigh (self, entry, error), error);
 }
 
+static gboolean
+open_lot (BbBook      *self,
+          gint64       id,
+          const char  *day,
+          GError     **error)
+{
+  g_autoptr (BbLot) lot = bb_book_load (self, &bb_lot_table, id, error);
+
+  if (lot == NULL)
+    return FALSE;
+  if (lot->opened_at != NULL)
+    return refuse (error, _("opened_at: the container is open already."));
+  lot->opened_at = g_strdup (day);
+
+  return _bb_book_save_within (self, &bb_lot_table, lot, error);
+}
+
+/**
+ * bb_book_open_lot:
+ * @self: a book
+ * @lot: the key of a lot
+ * @day: the day on which its seal was broken, as `YYYY-MM-DD`
+ * @error: return location for a #GError
+ *
+ * Enters that a container was opened: from then on it keeps no longer than its supply does once opened.
+ *
+ * Returns: %FALSE with %BB_MODEL_ERROR where it is open already or was not there yet, or another error
+ */
+gboolean
+bb_book_open_lot (BbBook      *self,
+                  gint64       lot,
+                  const char  *day,
+                  GError     **error)
+{
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self) && day != NULL, FALSE);
+
+  return _bb_book_begin (self, error) && _bb_book_end (self, open_lot (self, lot, day, error), error);
+}
+
+static gboolean
+dispose (BbBook            *self,
+         const BbDisposal  *disposal,
+         GError           **error)
+{
+  return bb_record_validate (&bb_disposal_table, disposal, error) &&
+         bb_book_waste_lot (self, disposal->lot, disposal->amount_g, disposal->note, error) &&
+         (disposal->finished != 1 || bb_book_withdraw (self, &bb_lot_table, disposal->lot, error));
+}
+
+/**
+ * bb_book_dispose_of_lot:
+ * @self: a book
+ * @disposal: what was poured away and why, and whether the container is off the shelf
+ * @error: return location for a #GError
+ *
+ * Enters that something was poured away, or that a container is used up; bb_book_restore() puts it back on the shelf.
+ *
+ * Returns: %FALSE with %BB_MODEL_ERROR where something is missing or not allowed, or another error
+ */
+gboolean
+bb_book_dispose_of_lot (BbBook            *self,
+                        const BbDisposal  *disposal,
+                        GError           **error)
+{
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self) && disposal != NULL, FALSE);
+
+  return _bb_book_begin (self, error) && _bb_book_end (self, dispose (self, disposal, error), error);
+}
+
 static BbStock *
 make_stock (BbBook       *self,
             const BbLot  *lot,
@@ -220,6 +290,8 @@ make_stock (BbBook       *self,
   stock->supply = lot->supply;
   stock->name = g_strdup (supply->name);
   stock->batch = g_strdup (lot->batch);
+  stock->received_at = g_strdup (lot->received_at);
+  stock->start_g = lot->start_g;
   stock->opened_at = g_strdup (lot->opened_at);
   stock->last_day = bb_lot_dup_last_day (lot, supply);
 

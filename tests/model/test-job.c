@@ -4,6 +4,7 @@
 #include "bb-problem.h"
 #include "bb-records.h"
 
+#include <math.h>
 #include <string.h>
 
 static void
@@ -174,6 +175,60 @@ test_past_its_day (void)
   g_assert_true (bb_stock_is_past (stock, "2025-07-01T00:00:00Z"));
 }
 
+static void
+add_stock (GPtrArray  *stock,
+           const char *last_day,
+           double      left_g)
+{
+  BbStock *lot = bb_stock_new ();
+
+  lot->last_day = g_strdup (last_day);
+  lot->left_g = left_g;
+  g_ptr_array_add (stock, lot);
+}
+
+/* Only what may still be used counts; what was overdrawn is empty, not less than that. */
+static void
+test_sum_of_stock (void)
+{
+  g_autoptr (GPtrArray) stock = g_ptr_array_new_with_free_func (bb_stock_table.free_record);
+  g_autoptr (BbSupply) supply = bb_supply_new ();
+  double left_g = 0;
+
+  g_assert_cmpfloat (bb_stock_sum_left (stock, "2025-07-01"), ==, 0);
+  add_stock (stock, NULL, NAN);
+  g_assert_true (isnan (bb_stock_sum_left (stock, "2025-07-01")));
+  add_stock (stock, "2025-06-30", 500);
+  add_stock (stock, "2025-07-01", 200);
+  add_stock (stock, NULL, -30);
+  left_g = bb_stock_sum_left (stock, "2025-07-01");
+  g_assert_cmpfloat (left_g, ==, 200);
+
+  g_assert_false (bb_supply_is_low (supply, left_g));
+  supply->low_stock_g = 200;
+  g_assert_false (bb_supply_is_low (supply, left_g));
+  supply->low_stock_g = 201;
+  g_assert_true (bb_supply_is_low (supply, left_g));
+  g_assert_false (bb_supply_is_low (supply, (double) NAN));
+}
+
+static void
+test_calibration_is_due (void)
+{
+  g_autoptr (BbEquipment) machine = bb_equipment_new ();
+  g_autofree char *day = NULL;
+
+  g_assert_false (bb_equipment_is_due (machine, "2025-07-01"));
+  g_assert_null (bb_equipment_dup_due_day (machine));
+  machine->calibrate_days = 30;
+  g_assert_true (bb_equipment_is_due (machine, "2025-07-01"));
+  machine->calibrated_at = g_strdup ("2025-05-31");
+  day = bb_equipment_dup_due_day (machine);
+  g_assert_cmpstr (day, ==, "2025-06-30");
+  g_assert_false (bb_equipment_is_due (machine, "2025-06-29"));
+  g_assert_true (bb_equipment_is_due (machine, "2025-06-30"));
+}
+
 /* Every part that is counted has the whole's code in its own. */
 static void
 test_owners (void)
@@ -199,6 +254,8 @@ main (int   argc,
   g_test_add_func ("/job/entries-of-a-lot", test_entries_of_a_lot);
   g_test_add_func ("/job/last-day-of-a-lot", test_last_day_of_a_lot);
   g_test_add_func ("/job/past-its-day", test_past_its_day);
+  g_test_add_func ("/job/sum-of-stock", test_sum_of_stock);
+  g_test_add_func ("/job/calibration-is-due", test_calibration_is_due);
   g_test_add_func ("/job/owners", test_owners);
 
   return g_test_run ();

@@ -386,6 +386,79 @@ test_stock_is_in_order (Bench         *bench,
 }
 
 static void
+test_lot_is_opened_once (Bench         *bench,
+                         gconstpointer  data)
+{
+  const gint64 lot = add_lot (bench, "SHUT", "2026-01-31", NULL);
+  g_autoptr (BbLot) opened = NULL;
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  g_assert_true (bb_book_open_lot (bench->book, lot, "2025-06-01", &error));
+  opened = bb_book_load (bench->book, &bb_lot_table, lot, &error);
+  g_assert_cmpstr (opened->opened_at, ==, "2025-06-01");
+  g_assert_false (bb_book_open_lot (bench->book, lot, "2025-06-02", &error));
+  g_assert_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE);
+  g_assert_nonnull (strstr (error->message, "opened_at"));
+}
+
+/* A reason is asked for; what leaves the shelf leaves the stock, and a refusal leaves all as it was. */
+static void
+test_lot_is_disposed_of (Bench         *bench,
+                         gconstpointer  data)
+{
+  g_autoptr (BbDisposal) disposal = bb_disposal_new ();
+  g_autoptr (GPtrArray) stock = NULL;
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  disposal->lot = bench->shop->lot->id;
+  disposal->amount_g = 40;
+  g_assert_false (bb_book_dispose_of_lot (bench->book, disposal, &error));
+  g_assert_nonnull (strstr (error->message, "note"));
+  g_clear_error (&error);
+  g_assert_cmpfloat (left_of (bench), ==, 750);
+
+  disposal->note = g_strdup ("Spilt.");
+  disposal->finished = 0;
+  g_assert_true (bb_book_dispose_of_lot (bench->book, disposal, &error));
+  stock = bb_book_load_stock (bench->book, bench->shop->pretreat->id, &error);
+  g_assert_cmpuint (stock->len, ==, 1);
+  g_assert_cmpfloat (((const BbStock *) stock->pdata[0])->left_g, ==, 710);
+  g_clear_pointer (&stock, g_ptr_array_unref);
+
+  disposal->amount_g = NAN;
+  disposal->finished = 1;
+  g_assert_true (bb_book_dispose_of_lot (bench->book, disposal, &error));
+  g_assert_no_error (error);
+  stock = bb_book_load_stock (bench->book, bench->shop->pretreat->id, &error);
+  g_assert_cmpuint (stock->len, ==, 0);
+}
+
+static void
+test_machine_is_calibrated (Bench         *bench,
+                            gconstpointer  data)
+{
+  g_autoptr (BbEquipment) added = helper_make_equipment ("PRESS-9", BB_EQUIPMENT_PRESS);
+  g_autoptr (BbEquipment) machine = NULL;
+  g_autoptr (GPtrArray) events = NULL;
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  helper_save (bench->book, &bb_equipment_table, added);
+  g_assert_true (bb_book_note_calibration (bench->book, added->id, "2025-06-01", &error));
+  g_assert_no_error (error);
+  machine = bb_book_load (bench->book, &bb_equipment_table, added->id, &error);
+  g_assert_cmpstr (machine->calibrated_at, ==, "2025-06-01");
+  events = bb_book_load_events (bench->book, &bb_equipment_table, added->id, &error);
+  g_assert_cmpuint (events->len, ==, 2);
+  g_assert_cmpint (((const BbEvent *) events->pdata[0])->deed, ==, BB_DEED_ADDED);
+  g_assert_cmpint (((const BbEvent *) events->pdata[1])->deed, ==, BB_DEED_CHANGED);
+  g_assert_false (bb_book_note_calibration (bench->book, 999, "2025-06-01", &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND);
+}
+
+static void
 test_cards (Bench         *bench,
             gconstpointer  data)
 {
@@ -481,6 +554,9 @@ main (int   argc,
   ADD ("/jobs/lots-are-drawn-down", test_lots_are_drawn_down);
   ADD ("/jobs/uncounted-lots", test_uncounted_lots);
   ADD ("/jobs/stock-is-in-order", test_stock_is_in_order);
+  ADD ("/jobs/lot-is-opened-once", test_lot_is_opened_once);
+  ADD ("/jobs/lot-is-disposed-of", test_lot_is_disposed_of);
+  ADD ("/jobs/machine-is-calibrated", test_machine_is_calibrated);
   ADD ("/jobs/cards", test_cards);
   ADD ("/jobs/due-order", test_due_order);
   ADD ("/jobs/revision-of-a-job-is-in-use", test_revision_of_a_job_is_in_use);

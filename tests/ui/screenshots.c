@@ -118,6 +118,7 @@ static const Page pages[] = {
   { "wash-log", "Wash Log", prepare_wash_log },
   { "blanks", "Blanks", NULL },
   { "supplies", "Supplies", NULL },
+  { "equipment", "Equipment", NULL },
   { "safety", "Safety", NULL },
 };
 

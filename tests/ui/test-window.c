@@ -9,7 +9,9 @@
 #define SMALL_WIDTH 1024
 #define SMALL_HEIGHT 700
 
-static const char *const pages[] = { "Jobs", "Mix", "Recipes", "Wash Log", "Blanks", "Supplies", "Safety" };
+static const char *const pages[] = {
+  "Jobs", "Mix", "Recipes", "Wash Log", "Blanks", "Supplies", "Equipment", "Safety",
+};
 
 /* What is withdrawn goes out of the list, and comes back by one press. */
 static void
@@ -178,6 +180,7 @@ test_names (void)
     { "Wash Log", "Add a Reading", "Cancel" },
     { "Blanks", "Add a Blank", "Cancel" },
     { "Supplies", "Add a Supply", "Cancel" },
+    { "Equipment", "Add a Machine", "Cancel" },
   };
   g_autoptr (Stage) stage = shop_new ("1440x900");
   g_autofree char *path = shop_make_demo (stage);
@@ -262,6 +265,30 @@ test_units (void)
   /* What was chosen holds after a restart, and what was typed still means what it meant. */
   shop_open (stage, path);
   hand_expect (stage, "Box: 14 × 16 in");
+  hand_close (stage);
+}
+
+/* What has to be calibrated is listed, and put right by one press, which the machine's history tells. */
+static void
+test_equipment (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_book (stage);
+
+  shop_open (stage, path);
+  shop_go (stage, "Equipment");
+  hand_press (stage, ROLE_BUTTON, "Add a Machine");
+  hand_enter (stage, "Code", "PRESS-7");
+  hand_enter (stage, "Name", "Press by the door");
+  hand_choose (stage, "Kind", "Heat press");
+  hand_enter (stage, "Days between calibrations", "182");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect (stage, "Calibration is due");
+  hand_expect (stage, "Nobody has entered a calibration yet.");
+  hand_press (stage, ROLE_BUTTON, "Calibrated Today");
+  hand_expect_not (stage, "Calibration is due");
+  hand_expect (stage, "Last calibrated on ");
+  hand_expect (stage, "Calibrated: ");
   hand_close (stage);
 }
 
@@ -402,6 +429,7 @@ main (int   argc,
   g_test_add_func ("/ui/window/keyboard", test_keyboard);
   g_test_add_func ("/ui/window/names", test_names);
   g_test_add_func ("/ui/window/artwork", test_artwork);
+  g_test_add_func ("/ui/window/equipment", test_equipment);
   g_test_add_func ("/ui/window/shop", test_shop);
   g_test_add_func ("/ui/window/units", test_units);
   g_test_add_func ("/ui/window/kept-units", test_kept_units);
