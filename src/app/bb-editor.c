@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-jobs.h"
+#include "bb-remark.h"
 #include "bb-show.h"
 
 /* Long enough not to write at every key, short enough to lose next to nothing. */
@@ -22,6 +23,8 @@ struct _BbEditor
   GtkLabel *title_label;
   GtkLabel *subtitle_label;
   GtkRevealer *fault_revealer;
+  GtkRevealer *remark_revealer;
+  GtkLabel *remark_label;
   GtkScrolledWindow *scrolled;
   AdwClamp *clamp;
 
@@ -113,8 +116,21 @@ keep_later_cb (gpointer data)
 }
 
 static void
+show_remark (BbEditor *self)
+{
+  gpointer draft = bb_form_dup_draft (self->form);
+  g_autofree char *remark = bb_remark_dup (self->table, draft);
+
+  if (remark != NULL)
+    gtk_label_set_label (self->remark_label, remark);
+  gtk_revealer_set_reveal_child (self->remark_revealer, remark != NULL);
+  bb_record_free (self->table, draft);
+}
+
+static void
 form_changed_cb (BbEditor *self)
 {
+  show_remark (self);
   gtk_revealer_set_reveal_child (self->fault_revealer, FALSE);
   g_clear_handle_id (&self->keep_source, g_source_remove);
   self->keep_source = g_timeout_add (KEEP_AFTER_MS, keep_later_cb, self);
@@ -283,6 +299,7 @@ open_form (BbEditor      *self,
   adw_clamp_set_child (self->clamp, GTK_WIDGET (self->form));
   g_signal_connect_object (self->form, "changed", G_CALLBACK (form_changed_cb), self, G_CONNECT_SWAPPED);
   show_title (self, record);
+  show_remark (self);
 }
 
 /**
@@ -325,7 +342,7 @@ bb_editor_open (BbEditor      *self,
   if (fixed != NULL)
     bb_form_fix (self->form, fixed);
   bb_record_free (table, record);
-  gtk_widget_child_focus (GTK_WIDGET (self->form), GTK_DIR_TAB_FORWARD);
+  bb_form_focus_start (self->form);
 }
 
 static gpointer
@@ -382,7 +399,7 @@ bb_editor_resume (BbEditor *self)
  * bb_editor_focus:
  * @self: an editor that is open
  *
- * Puts the keyboard into the first field.
+ * Puts the keyboard where a person begins.
  */
 void
 bb_editor_focus (BbEditor *self)
@@ -390,7 +407,7 @@ bb_editor_focus (BbEditor *self)
   g_return_if_fail (BB_IS_EDITOR (self));
 
   if (self->form != NULL)
-    gtk_widget_child_focus (GTK_WIDGET (self->form), GTK_DIR_TAB_FORWARD);
+    bb_form_focus_start (self->form);
 }
 
 /**
@@ -448,6 +465,8 @@ bb_editor_class_init (BbEditorClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbEditor, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, subtitle_label);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, fault_revealer);
+  gtk_widget_class_bind_template_child (widget_class, BbEditor, remark_revealer);
+  gtk_widget_class_bind_template_child (widget_class, BbEditor, remark_label);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, scrolled);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, clamp);
   gtk_widget_class_install_action (widget_class, "editor.save", NULL, save_action);

@@ -122,6 +122,24 @@ make_editor (BbEntryRow    *self,
   return box;
 }
 
+static gboolean
+is_entered_quickly (const BbTable *table)
+{
+  for (guint i = 0; i < table->n_fields; i++)
+    if (table->fields[i].quick)
+      return TRUE;
+
+  return FALSE;
+}
+
+/* Who enters by single keys goes on like that: Enter saves. */
+static void
+activate_cb (BbEntryRow *self)
+{
+  if (is_entered_quickly (bb_field_row_get_table (BB_FIELD_ROW (self))))
+    gtk_widget_activate_action (GTK_WIDGET (self), "editor.save", NULL);
+}
+
 static void
 bb_entry_row_build (BbFieldRow *row)
 {
@@ -130,6 +148,7 @@ bb_entry_row_build (BbFieldRow *row)
 
   self->entry = GTK_ENTRY (gtk_entry_new ());
   gtk_widget_set_valign (GTK_WIDGET (self->entry), GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (activate_cb), self);
   if (is_numeric (field))
     {
       gtk_entry_set_alignment (self->entry, 1.0f);

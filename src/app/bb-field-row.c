@@ -9,6 +9,7 @@
 #include "bb-list-row.h"
 #include "bb-note-row.h"
 #include "bb-pick-row.h"
+#include "bb-quick-row.h"
 #include "bb-show.h"
 
 typedef struct {
@@ -141,6 +142,9 @@ bb_field_row_init (BbFieldRow *self)
 static GType
 choose_type (const BbField *field)
 {
+  if (field->quick)
+    return BB_TYPE_QUICK_ROW;
+
   switch (field->kind)
     {
     case BB_KIND_CHOICE:

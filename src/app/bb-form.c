@@ -437,6 +437,29 @@ bb_form_focus_fault (BbForm *self)
 }
 
 /**
+ * bb_form_focus_start:
+ * @self: a form
+ *
+ * Puts the keyboard where a person begins: into the first field that has to be filled in and is empty, or the first.
+ */
+void
+bb_form_focus_start (BbForm *self)
+{
+  g_return_if_fail (BB_IS_FORM (self));
+
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      BbFieldRow *row = self->rows->pdata[i];
+      const BbField *field = bb_field_row_get_field (row);
+
+      if (field->required && !bb_field_is_set (field, self->base) && gtk_widget_get_visible (GTK_WIDGET (row)) &&
+          bb_field_row_focus (row))
+        return;
+    }
+  gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
+}
+
+/**
  * bb_form_dup_draft:
  * @self: a form
  *

@@ -29,6 +29,7 @@ void           bb_form_load         (BbForm        *self,
 gpointer       bb_form_dup_record   (BbForm        *self,
                                      gboolean       complain_about_all);
 gboolean       bb_form_focus_fault  (BbForm        *self);
+void           bb_form_focus_start  (BbForm        *self);
 gpointer       bb_form_dup_draft    (BbForm        *self);
 GVariant      *bb_form_save_state   (BbForm        *self);
 void           bb_form_load_state   (BbForm        *self,

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-due-load.h"
+#include "bb-evidence-load.h"
 #include "bb-show.h"
 #include "bb-verdict-badge.h"
 #include "bb-wash-evidence.h"
@@ -48,6 +50,27 @@ get_n_readings (BbReadings *self)
   return self->line != NULL && self->line->readings != NULL ? self->line->readings->len : 0;
 }
 
+/* The plan's next stop. Where that was read before, without what the verdict needs, that reading is gone on with. */
+static BbReading *
+make_next (BbReadings *self)
+{
+  g_autoptr (BbWashVerdictOut) verdict = bb_wash_verdict_out_new ();
+  g_autoptr (BbWashDue) due = bb_wash_due_new ();
+  g_autofree char *today = bb_dup_today ();
+  BbReading *reading = NULL;
+
+  bb_wash_line_judge (self->line, today, verdict, due, NULL);
+  for (guint i = 0; i < get_n_readings (self); i++)
+    if (get_reading (self, i)->cycles == due->cycles)
+      return bb_record_copy (&bb_reading_table, get_reading (self, i));
+
+  reading = bb_reading_new ();
+  reading->wash_test = self->line->id;
+  reading->cycles = due->cycles;
+
+  return reading;
+}
+
 /* The next reading of a specimen is dated today and signed by whoever is at the bench. */
 static void
 add_action (GtkWidget  *widget,
@@ -55,14 +78,14 @@ add_action (GtkWidget  *widget,
             GVariant   *parameter)
 {
   BbReadings *self = BB_READINGS (widget);
-  g_autoptr (BbReading) reading = bb_reading_new ();
+  g_autoptr (BbReading) reading = NULL;
 
   (void) name;
   (void) parameter;
 
   if (self->line == NULL)
     return;
-  reading->wash_test = self->line->id;
+  reading = make_next (self);
   bb_session_fill_in (self->session, &bb_reading_table, reading);
   g_signal_emit (self, signals[SIGNAL_EDIT], 0, reading);
 }

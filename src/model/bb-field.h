@@ -129,6 +129,8 @@ typedef enum {
  * @unsealed: %TRUE if it is no part of the record's canonical text
  * @multiline: %TRUE for a text of several lines
  * @colour: %TRUE for a text that is an sRGB colour, `#rrggbb`
+ * @quick: %TRUE of a choice, or an integer of few values, that is entered at the bench in a hurry: a form shows its
+ *   values beside each other, one key each
  * @absent_is_null: %TRUE for a list of an output that is written as `null`, not `[]`, where it was not determined
  * @parts_with: the field that is entered together with this one as `a : b`
  * @station: its place in a recipe's chain
@@ -157,6 +159,7 @@ struct _BbField {
   gboolean unsealed;
   gboolean multiline;
   gboolean colour;
+  gboolean quick;
   gboolean absent_is_null;
   const char *parts_with;
   BbStation station;

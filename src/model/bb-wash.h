@@ -51,19 +51,19 @@ BB_DECLARE_CHOICES (BbFault, bb_fault, BB_FAULT_CHOICES);
   F (T, INTEGER, cycles, N_("Cycles"), .help = N_("How many washes it has had."), .limits = BB_BETWEEN (0, 500), \
      .required = TRUE) \
   F (T, CHOICE, change, N_("Change"), .help = N_("Change in colour, against the grey scale of ISO 105-A02."), \
-     .choices = &bb_grade_choices, .required = TRUE) \
+     .choices = &bb_grade_choices, .required = TRUE, .quick = TRUE) \
   F (T, CHOICE, stain, N_("Staining"), .help = N_("Staining of white fabric beside it, against ISO 105-A03."), \
-     .choices = &bb_grade_choices) \
+     .choices = &bb_grade_choices, .quick = TRUE) \
   F (T, CHOICE, crack, N_("Cracking"), .help = N_("The worst cracking on the print."), \
-     .choices = &bb_crack_choices, .fallback = BB_DEFAULT (BB_CRACK_NONE), .required = TRUE) \
+     .choices = &bb_crack_choices, .fallback = BB_DEFAULT (BB_CRACK_NONE), .required = TRUE, .quick = TRUE) \
   F (T, CHOICE, lifting, N_("Lifting"), .help = N_("Whether the print comes off at its edges or in patches."), \
-     .choices = &bb_fault_choices) \
+     .choices = &bb_fault_choices, .quick = TRUE) \
   F (T, CHOICE, fibrillation, N_("Fibrillation"), .help = N_("Whether fibres stand up through the print."), \
-     .choices = &bb_fault_choices) \
+     .choices = &bb_fault_choices, .quick = TRUE) \
   F (T, INTEGER, hand, N_("Hand"), .help = N_("How it feels: 1 is stiff as a board, 5 as soft as the blank."), \
-     .limits = BB_BETWEEN (1, 5)) \
+     .limits = BB_BETWEEN (1, 5), .quick = TRUE) \
   F (T, CHOICE, box_mark, N_("Box mark"), .help = N_("Whether the edge of the pretreat shows on the garment."), \
-     .choices = &bb_fault_choices) \
+     .choices = &bb_fault_choices, .quick = TRUE) \
   F (T, CHOICE, change_measured, N_("Change, measured"), \
      .help = N_("Grade of change from a scan, by ISO 105-A05: kept beside the eye's, not in its place."), \
      .choices = &bb_grade_choices) \

@@ -277,9 +277,9 @@ read_specimen (Stage       *stage,
   find_specimen (stage, facts);
   hand_press (stage, ROLE_BUTTON, "Add a Reading");
   hand_enter (stage, "Cycles", "30");
-  hand_choose (stage, "Change", "4-5");
-  hand_choose (stage, "Staining", "5");
-  hand_choose (stage, "Cracking", "None");
+  hand_press (stage, ROLE_BUTTON, "Change: 4-5");
+  hand_press (stage, ROLE_BUTTON, "Staining: 5");
+  hand_press (stage, ROLE_BUTTON, "Cracking: None");
   hand_enter (stage, "Note", NOTE);
   hand_press (stage, ROLE_BUTTON, "Save");
   hand_expect (stage, "Add a Reading");

@@ -1,0 +1,11 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bb-field.h"
+
+G_BEGIN_DECLS
+
+char *bb_remark_dup (const BbTable *table,
+                     gconstpointer  record);
+
+G_END_DECLS
