@@ -7,6 +7,7 @@
 
 #include "bb-chart-view.h"
 #include "bb-evidence-load.h"
+#include "bb-report-window.h"
 #include "bb-wash-charts.h"
 
 struct _BbProofCharts
@@ -129,6 +130,25 @@ say_cb (BbProofCharts *self,
   bb_session_say (self->session, text);
 }
 
+static void
+report_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  BbProofCharts *self = BB_PROOF_CHARTS (widget);
+  GtkRoot *root = gtk_widget_get_root (widget);
+  GtkWidget *window = NULL;
+
+  (void) name;
+  (void) parameter;
+  if (self->session == NULL)
+    return;
+  window = bb_report_window_new (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, self->session, self->revision,
+                                 self->wash_test);
+  if (window != NULL)
+    gtk_window_present (GTK_WINDOW (window));
+}
+
 /**
  * bb_proof_charts_new:
  *
@@ -222,6 +242,7 @@ bb_proof_charts_class_init (BbProofChartsClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbProofCharts, survival_child);
   gtk_widget_class_bind_template_child (widget_class, BbProofCharts, survival_view);
   gtk_widget_class_bind_template_callback (widget_class, say_cb);
+  gtk_widget_class_install_action (widget_class, "proof.report", NULL, report_action);
 }
 
 static void

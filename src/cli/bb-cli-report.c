@@ -4,12 +4,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-cli-show.h"
+#include "bb-document-save.h"
 #include "bb-evidence-load.h"
 #include "bb-wash-charts.h"
 #include "bb-wash-report.h"
 
-/* Pixels for each point of a picture: what is printed has 300 to the inch, what is looked at half of that. */
-#define PAGE_SCALE (150.0 / 72.0)
+/* Pixels for each point of a chart, which is printed at 300 to the inch. */
 #define CHART_SCALE (300.0 / 72.0)
 
 /* As wide as the text of a page, in points. */
@@ -24,6 +24,8 @@ typedef struct {
   char *paper;
   char *units;
   char *today;
+  char *customer;
+  char *remark;
 } Options;
 
 static void
@@ -36,6 +38,8 @@ options_clear (Options *self)
   g_free (self->paper);
   g_free (self->units);
   g_free (self->today);
+  g_free (self->customer);
+  g_free (self->remark);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Options, options_clear)
@@ -61,12 +65,11 @@ write_pages (BbDocument     *document,
              const Options  *options,
              GError        **error)
 {
-  g_autoptr (GPtrArray) pages = bb_document_to_pngs (document, paper, PAGE_SCALE, error);
-  g_autofree char *stem = g_strndup (options->output, strlen (options->output) - strlen (".png"));
+  g_autoptr (GPtrArray) pages = bb_document_to_pngs (document, paper, BB_DOCUMENT_PNG_SCALE, error);
 
   for (guint i = 0; pages != NULL && i < pages->len; i++)
     {
-      g_autofree char *path = pages->len == 1 ? g_strdup (options->output) : g_strdup_printf ("%s-%u.png", stem, i + 1);
+      g_autofree char *path = bb_document_name_page (options->output, i, pages->len);
 
       if (!write_bytes (path, pages->pdata[i], error))
         return FALSE;
@@ -123,7 +126,8 @@ make_report (BbBook        *book,
   const BbUnitContext us = { .system = BB_UNITS_US };
   g_autofree char *today = options->today != NULL ? g_strdup (options->today) : bb_dup_today ();
   BbWashReportAbout about = {
-    .today = today, .units = g_strcmp0 (options->units, "us") == 0 ? &us : &bb_cli_units,
+    .today = today, .customer = options->customer, .remark = options->remark,
+    .units = g_strcmp0 (options->units, "us") == 0 ? &us : &bb_cli_units,
   };
   g_autoptr (GError) error = NULL;
   g_autoptr (BbDocument) document = NULL;
@@ -178,6 +182,9 @@ run_wash (int    argc,
     { "units", 0, 0, G_OPTION_ARG_STRING, &options.units, N_("The units in it; metric where none are named"),
       "metric|us" },
     { "today", 0, 0, G_OPTION_ARG_STRING, &options.today, N_("Take this day for today"), N_("DATE") },
+    { "customer", 0, 0, G_OPTION_ARG_STRING, &options.customer, N_("Whom it is made for"), N_("NAME") },
+    { "remark", 0, 0, G_OPTION_ARG_STRING, &options.remark, N_("What is said beside the limits of the method"),
+      N_("TEXT") },
     G_OPTION_ENTRY_NULL,
   };
   BbCliStatus status = BB_CLI_USAGE;

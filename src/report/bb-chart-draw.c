@@ -98,7 +98,7 @@ draw_layers (const BbChart *self,
              cairo_t       *cr)
 {
   /* A marker on the edge is drawn whole. */
-  double room = plot->style->size * 0.6;
+  double room = plot->style->size * 0.9;
 
   cairo_save (cr);
   cairo_rectangle (cr, plot->x - room, plot->y - room, plot->width + 2.0 * room, plot->height + 2.0 * room);

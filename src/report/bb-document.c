@@ -81,7 +81,7 @@ bb_document_new (const char *title,
   self->foot = g_strdup (foot);
   self->blocks = g_ptr_array_new_with_free_func ((GDestroyNotify) bb_block_free);
   self->pieces = g_array_new (FALSE, FALSE, sizeof (Piece));
-  self->type = (BbType) { bb_lettering_new_context (), "Sans", TEXT_SIZE };
+  self->type = (BbType) { NULL, "Sans", TEXT_SIZE };
 
   return self;
 }
@@ -99,7 +99,7 @@ bb_document_free (BbDocument *self)
   g_free (self->foot);
   g_array_unref (self->pieces);
   g_ptr_array_unref (self->blocks);
-  g_object_unref (self->type.letters);
+  g_clear_object (&self->type.letters);
   g_free (self);
 }
 
@@ -221,7 +221,7 @@ place_block (BbDocument *self,
  * @width: width of the paper, in points
  * @height: height of the paper
  *
- * Breaks the document into pages, anew for each size.
+ * Breaks the document into pages, anew for each size. It is drawn on the thread that did so: letters belong to one.
  *
  * Returns: how many pages it has, at least one
  */
@@ -234,6 +234,8 @@ bb_document_lay_out (BbDocument *self,
 
   self->width = width;
   self->height = height;
+  g_clear_object (&self->type.letters);
+  self->type.letters = bb_lettering_new_context ();
   g_array_set_size (self->pieces, 0);
   for (guint i = 0; i < self->blocks->len; i++)
     {

@@ -17,6 +17,9 @@ typedef enum {
   BB_PAPER_LETTER,
 } BbPaper;
 
+/* Pixels for each point of a page that becomes a picture: 150 to the inch. */
+#define BB_DOCUMENT_PNG_SCALE (150.0 / 72.0)
+
 typedef struct _BbDocument BbDocument;
 
 /**

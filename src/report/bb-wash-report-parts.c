@@ -382,6 +382,8 @@ _bb_wash_report_add_limits (const BbWashReport *self)
   bb_document_take (self->document, bb_heading_new (_("Limits of the method"), 1));
   for (guint i = 0; i < G_N_ELEMENTS (limits); i++)
     bb_document_take (self->document, bb_text_new (limits[i], FALSE));
+  if (self->about->remark != NULL && *self->about->remark != '\0')
+    bb_document_take (self->document, bb_text_new (self->about->remark, FALSE));
   if (any_not_checked (self->evidence))
     bb_document_take (self->document,
                       bb_text_new (_("The parameters of a wash plan above were not checked against the text of its "

@@ -110,6 +110,13 @@ add_title (const BbWashReport *self)
   bb_document_take (self->document, bb_text_new (under, TRUE));
   if (self->evidence->shop->address != NULL)
     bb_document_take (self->document, bb_text_new (self->evidence->shop->address, FALSE));
+  if (self->about->customer != NULL && *self->about->customer != '\0')
+    {
+      /* Translators: a customer's name. */
+      g_autofree char *customer = g_strdup_printf (_("Made for %s"), self->about->customer);
+
+      bb_document_take (self->document, bb_text_new (customer, FALSE));
+    }
 }
 
 static BbDocument *

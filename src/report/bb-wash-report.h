@@ -13,6 +13,8 @@ G_BEGIN_DECLS
  * @wash_test: the key of its one specimen that it is about; 0 for all of them
  * @today: the day, as an ISO date
  * @units: the units that are shown
+ * @customer: (nullable): whom it is made for
+ * @remark: (nullable): what is said beside the limits of the method
  *
  * What a wash report is about.
  */
@@ -21,6 +23,8 @@ typedef struct {
   gint64 wash_test;
   const char *today;
   const BbUnitContext *units;
+  const char *customer;
+  const char *remark;
 } BbWashReportAbout;
 
 BbDocument *bb_wash_report_new (BbBook                   *book,

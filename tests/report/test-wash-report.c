@@ -49,7 +49,10 @@ report (Log                 *self,
         BbPaper              paper,
         guint               *n_pages)
 {
-  const BbWashReportAbout about = { self->shop->revision->id, wash_test, "2025-05-01", units };
+  const BbWashReportAbout about = {
+    .revision = self->shop->revision->id, .wash_test = wash_test, .today = "2025-05-01", .units = units,
+    .customer = "Fernside Choir", .remark = "Kept for five years.",
+  };
   g_autoptr (GError) error = NULL;
   g_autoptr (BbDocument) document = bb_wash_report_new (self->book, &about, &error);
   g_autoptr (GBytes) pdf = NULL;
@@ -107,6 +110,8 @@ test_proven (Log           *self,
   assert_says (text, "by the shop's rule of 3 specimens that passed and none that failed.");
   assert_says (text, "1 specimen is still being washed.");
   assert_says (text, "Quellenhof Prints");
+  assert_says (text, "Made for Fernside Choir");
+  assert_says (text, "testing laboratory. Kept for five years.");
   assert_says (text, "Mill Lane 3");
   assert_says (text, "Dark tees, revision R-1.1");
   assert_says (text, "165.6 g/m²");
@@ -231,7 +236,7 @@ test_nothing_yet (Log           *self,
                   gconstpointer  data)
 {
   g_autoptr (BbRevision) empty = helper_make_revision (self->shop->recipe->id, self->shop->pretreat->id);
-  BbWashReportAbout about = { 0, 0, "2025-05-01", &metric };
+  BbWashReportAbout about = { .today = "2025-05-01", .units = &metric };
   g_autoptr (BbDocument) document = NULL;
   g_autoptr (GBytes) pdf = NULL;
   g_autofree char *text = NULL;

@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <adwaita.h>
+
+#include "bb-document.h"
+#include "bb-session.h"
+
+G_BEGIN_DECLS
+
+/**
+ * BbDocumentView:
+ *
+ * Shows a document page by page, prints it, and saves it as PDF or as a picture of each page. The document is made from
+ * the book, drawn and written off the main loop, anew for each of these: what is saved is what the book says then.
+ *
+ * Its actions are `document.print`, `document.save-pdf` and `document.save-png`. Signal `say` (text): what a person has
+ * to be told.
+ */
+#define BB_TYPE_DOCUMENT_VIEW (bb_document_view_get_type ())
+G_DECLARE_FINAL_TYPE (BbDocumentView, bb_document_view, BB, DOCUMENT_VIEW, GtkBox)
+
+GtkWidget *bb_document_view_new         (void);
+void       bb_document_view_show        (BbDocumentView *self,
+                                         BbSession      *session,
+                                         BbReadFunc      make,
+                                         gpointer        data,
+                                         GDestroyNotify  clear_data,
+                                         BbPaper         paper,
+                                         const char     *name);
+guint      bb_document_view_get_n_pages (BbDocumentView *self);
+void       bb_document_view_save        (BbDocumentView *self,
+                                         GFile          *file,
+                                         gboolean        as_pdf);
+
+G_END_DECLS
