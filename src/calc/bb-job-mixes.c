@@ -142,8 +142,8 @@ choose_lots (const BbJobSheet *self,
              const char       *day)
 {
   g_autoptr (GStrvBuilder) past = g_strv_builder_new ();
+  g_autoptr (GPtrArray) rest = g_ptr_array_new_with_free_func (bb_stock_table.free_record);
   double wanted_g = mix->concentrate_g;
-  double spare_g = 0;
 
   for (guint i = 0; i < stock->len; i++)
     {
@@ -164,12 +164,12 @@ choose_lots (const BbJobSheet *self,
           wanted_g -= amount_g;
           left_g -= amount_g;
         }
-      spare_g += isnan (left_g) ? 0.0 : fmax (left_g, 0.0);
+      g_ptr_array_add (rest, bb_record_copy (&bb_stock_table, lot));
+      ((BbStock *) rest->pdata[rest->len - 1])->left_g = left_g;
     }
   mix->short_g = wanted_g > NOTHING_G ? wanted_g : 0.0;
   mix->past = g_strv_builder_end (past);
-  /* A comparison with NaN, where the shop does not say how much it wants to have, is false. */
-  mix->low = spare_g < product->low_stock_g ? 1 : 0;
+  mix->low = bb_supply_is_low (product, bb_stock_sum_left (rest, day)) ? 1 : 0;
 }
 
 /**

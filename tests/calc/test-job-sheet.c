@@ -336,6 +336,25 @@ test_lots_run_out (Bench         *bench,
   g_assert_true (isnan (g_array_index (mix_of (open_ended, 0)->takes, BbTake, 1).left_g));
 }
 
+/* What nobody counts can't be said to be low; what is counted beside it can. */
+static void
+test_low_needs_counting (Bench         *bench,
+                         gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) uncounted = NULL;
+  g_autoptr (BbJobSheet) counted = NULL;
+
+  (void) data;
+  bench->pretreat->low_stock_g = 500;
+  add_lot (bench, 1, "UNCOUNTED", NULL, (double) NAN);
+  uncounted = compute (bench, 1);
+  g_assert_cmpint (mix_of (uncounted, 0)->low, ==, 0);
+
+  add_lot (bench, 2, "COUNTED", NULL, 400);
+  counted = compute (bench, 1);
+  g_assert_cmpint (mix_of (counted, 0)->low, ==, 1);
+}
+
 /* Two dilutions of one pretreat are two mixes from the same containers: what the first takes is gone for the second. */
 static void
 test_two_mixes (Bench         *bench,
@@ -457,6 +476,7 @@ main (int   argc,
   ADD ("/job-sheet/second-place", test_second_place);
   ADD ("/job-sheet/lots", test_lots);
   ADD ("/job-sheet/lots-run-out", test_lots_run_out);
+  ADD ("/job-sheet/low-needs-counting", test_low_needs_counting);
   ADD ("/job-sheet/two-mixes", test_two_mixes);
   ADD ("/job-sheet/same-dilution", test_same_dilution);
   ADD ("/job-sheet/what-is-missing", test_what_is_missing);
