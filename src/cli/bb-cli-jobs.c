@@ -329,6 +329,8 @@ repeat_job (const BbCliCommon *common,
 
   if (!bb_text_is_date (today))
     return bb_cli_fail (BB_CLI_USAGE, _("--today: give a day like 2026-11-04."));
+  if (self->newest && !self->open)
+    return bb_cli_fail (BB_CLI_USAGE, _("--newest says by what a new job is printed: give --open, too."));
   job = bb_book_load_by_code (book, &bb_job_table, arguments[0], &error);
   parts = job != NULL ? bb_repeat_load (book, job->id, today, &bb_cli_units, &error) : NULL;
   if (parts == NULL || (self->open && !open_anew (self, book, job->id, today, parts, &opened, &error)))

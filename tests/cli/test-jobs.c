@@ -140,6 +140,7 @@ test_refusals (Fixture       *self,
   g_autoptr (Answer) no_job = RUN ("job", "show", "NOPE");
   g_autoptr (Answer) no_code = RUN ("job", "sheet");
   g_autoptr (Answer) day = RUN ("job", "repeat", "2610-04", "--today", "soon");
+  g_autoptr (Answer) newest = RUN ("job", "repeat", "2610-04", "--newest");
   g_autoptr (Answer) limit = RUN ("run", "list", "--limit", "0");
   g_autoptr (Answer) no_run = RUN ("run", "show", "NOPE");
   g_autoptr (Answer) no_lot = RUN ("lot", "show", "NOPE");
@@ -152,6 +153,7 @@ test_refusals (Fixture       *self,
   assert_refused (no_job, 1, "NOPE");
   assert_refused (no_code, 2, "needs the number of one job");
   assert_refused (day, 2, "--today");
+  assert_refused (newest, 2, "--open");
   assert_refused (limit, 2, "below the minimum 1");
   assert_refused (no_run, 1, "NOPE");
   assert_refused (no_lot, 1, "NOPE");
