@@ -139,6 +139,23 @@ find_colourway (BbBook         *book,
   return 0;
 }
 
+/* Whether there is such a blank; an error of the book is none of that. */
+static gboolean
+load_blank (BbBook      *book,
+            const char  *code,
+            BbBlank    **blank,
+            GError     **error)
+{
+  g_autoptr (GError) local = NULL;
+
+  *blank = bb_book_load_by_code (book, &bb_blank_table, code, &local);
+  if (*blank != NULL || g_error_matches (local, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND))
+    return TRUE;
+  g_propagate_error (error, g_steal_pointer (&local));
+
+  return FALSE;
+}
+
 /* A slash may be part of the garment's own code. */
 static gboolean
 find_garment (BbBook      *book,
@@ -149,26 +166,22 @@ find_garment (BbBook      *book,
 {
   const char *slash = strrchr (named, '/');
   g_autofree char *code = slash != NULL ? g_strndup (named, (gsize) (slash - named)) : g_strdup (named);
-  g_autoptr (BbBlank) whole = bb_book_load_by_code (book, &bb_blank_table, named, NULL);
+  g_autoptr (BbBlank) whole = NULL;
   g_autoptr (BbBlank) part = NULL;
 
-  if (whole != NULL || slash == NULL)
-    {
-      *blank = whole != NULL ? whole->id : 0;
-      if (whole == NULL)
-        g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND, _("--nearest: there is no blank “%s”."), named);
-      return whole != NULL;
-    }
-  part = bb_book_load_by_code (book, &bb_blank_table, code, NULL);
-  if (part == NULL)
+  if (!load_blank (book, named, &whole, error) ||
+      (whole == NULL && slash != NULL && !load_blank (book, code, &part, error)))
+    return FALSE;
+  if (whole == NULL && part == NULL)
     {
       g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND, _("--nearest: there is no blank “%s”."), code);
       return FALSE;
     }
-  *blank = part->id;
-  *colourway = find_colourway (book, part, slash + 1, error);
+  *blank = whole != NULL ? whole->id : part->id;
+  if (part != NULL)
+    *colourway = find_colourway (book, part, slash + 1, error);
 
-  return *colourway != 0;
+  return part == NULL || *colourway != 0;
 }
 
 static gboolean

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gstdio.h>
+#include <sqlite3.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -124,6 +125,23 @@ test_refusals (Fixture       *self,
   assert_refused (no_day, 2, "since");
 }
 
+/* What can't be read is not the same as what is not there. */
+static void
+test_damage (Fixture       *self,
+             gconstpointer  data)
+{
+  g_autoptr (Answer) nearest = NULL;
+  sqlite3 *db = NULL;
+
+  (void) data;
+  g_assert_cmpint (sqlite3_open (self->book, &db), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (db, "DROP TABLE blank_composition", NULL, NULL, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_close (db), ==, SQLITE_OK);
+
+  nearest = RUN ("--nearest", "MUDWHISTLE");
+  assert_refused (nearest, 1, "blank_composition");
+}
+
 #define ADD(path, func) g_test_add ("/cli-recall/" path, Fixture, demo, set_up, func, tear_down)
 
 int
@@ -139,6 +157,7 @@ main (int   argc,
   ADD ("json", test_json);
   ADD ("nearest", test_nearest);
   ADD ("refusals", test_refusals);
+  ADD ("damage", test_damage);
   status = g_test_run ();
   g_unlink (demo);
 
