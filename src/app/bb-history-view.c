@@ -169,11 +169,12 @@ bb_history_view_show (BbHistoryView *self,
   for (guint i = events->len; i > 0 && events->len - i < MOST_LINES; i--)
     {
       const BbEvent *event = events->pdata[i - 1];
-      gpointer before = i > 1 ? bb_event_dup_record (events->pdata[i - 2], table) : NULL;
+      const BbEvent *earlier = i > 1 ? events->pdata[i - 2] : NULL;
+      gpointer before = earlier != NULL ? bb_history_dup_record (table, earlier->detail) : NULL;
       g_autofree char *what = NULL;
 
       if (after == NULL)
-        after = bb_event_dup_record (event, table);
+        after = bb_history_dup_record (table, event->detail);
       what = describe (session, table, event, before, after);
       attach (self, session, event, what, (int) (events->len - i));
       bb_record_free (table, after);

@@ -8,25 +8,23 @@
 #include "bb-json.h"
 
 /**
- * bb_event_dup_record:
- * @self: an event of a book
- * @table: the table of the record that it is about, which refers to no other
+ * bb_history_dup_record:
+ * @table: the table of a record that refers to no other
+ * @text: (nullable): the record as an event of the book has it in #BbEvent's `detail`
  *
  * Returns: (transfer full) (nullable): the record as it was written then; %NULL where the event has none, or one that
  *   an older program wrote and this one can't read
  */
 gpointer
-bb_event_dup_record (const BbEvent *self,
-                     const BbTable *table)
+bb_history_dup_record (const BbTable *table,
+                       const char    *text)
 {
   const BbJsonReading reading = { .null_is_none = TRUE };
-  g_autoptr (JsonNode) node = NULL;
+  g_autoptr (JsonNode) node = text != NULL ? bb_json_parse (text, strlen (text), NULL) : NULL;
   gpointer record = NULL;
 
-  g_return_val_if_fail (self != NULL && table != NULL, NULL);
+  g_return_val_if_fail (table != NULL, NULL);
 
-  if (self->detail != NULL)
-    node = bb_json_parse (self->detail, strlen (self->detail), NULL);
   if (node == NULL)
     return NULL;
 

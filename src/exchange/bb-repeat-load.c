@@ -3,10 +3,8 @@
 
 #include "bb-repeat-load.h"
 
-#include <string.h>
-
 #include "bb-book-jobs.h"
-#include "bb-json.h"
+#include "bb-history.h"
 #include "bb-trace.h"
 
 /**
@@ -57,20 +55,6 @@ then_clear (Then *self)
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Then, then_clear)
 
-/* The log keeps texts of older programs too: what this one can't read is not known. */
-static BbBlank *
-read_blank (const char *json)
-{
-  const BbJsonReading reading = { .null_is_none = TRUE };
-  g_autoptr (JsonNode) node = bb_json_parse (json, strlen (json), NULL);
-  g_autoptr (BbBlank) blank = bb_blank_new ();
-
-  if (node == NULL || !bb_json_read_record (&bb_blank_table, node, &reading, blank, NULL))
-    return NULL;
-
-  return g_steal_pointer (&blank);
-}
-
 static gboolean
 load_blank_then (Then                *self,
                  BbBook              *book,
@@ -81,7 +65,7 @@ load_blank_then (Then                *self,
   int found = bb_book_find_text_at_run (book, &bb_blank_table, part->blank->id, part->run->id, &json, error);
 
   if (found > 0)
-    self->blank_then = read_blank (json);
+    self->blank_then = bb_history_dup_record (&bb_blank_table, json);
 
   return found >= 0;
 }
