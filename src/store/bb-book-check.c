@@ -171,7 +171,9 @@ get_schema (GError **error)
     return g_atomic_pointer_get (&schema);
 
   made = make_schema (error);
-  if (made != NULL && !g_atomic_pointer_compare_and_exchange (&schema, NULL, made))
+  if (made == NULL)
+    return NULL;
+  if (!g_atomic_pointer_compare_and_exchange (&schema, NULL, made))
     g_hash_table_unref (made);
 
   return g_atomic_pointer_get (&schema);
