@@ -85,6 +85,30 @@ add_action (GtkWidget  *widget,
   g_signal_emit (self, signals[SIGNAL_EDIT], 0, colourway);
 }
 
+static void
+find_for_blank_action (GtkWidget  *widget,
+                       const char *name,
+                       GVariant   *parameter)
+{
+  BbColourways *self = BB_COLOURWAYS (widget);
+
+  (void) name;
+  (void) parameter;
+
+  bb_session_show_for (self->session, "recipes", &bb_blank_table, self->blank);
+}
+
+static void
+find_recipe_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *parameter)
+{
+  (void) name;
+
+  bb_session_show_for (BB_COLOURWAYS (widget)->session, "recipes", &bb_colourway_table,
+                       g_variant_get_int64 (parameter));
+}
+
 static GtkWidget *
 make_button (const char        *icon_name,
              const char        *label,
@@ -108,6 +132,7 @@ make_row (const BbColourway *colourway)
 {
   GtkWidget *row = adw_action_row_new ();
   GtkWidget *swatch = bb_swatch_new (30);
+  g_autofree char *find = g_strdup_printf (_("Find a recipe for %s"), colourway->name);
   g_autofree char *edit = g_strdup_printf (_("Edit %s"), colourway->name);
   g_autofree char *withdraw = g_strdup_printf (_("Withdraw %s"), colourway->name);
   g_autofree char *subtitle = g_strdup_printf ("%s · %s", colourway->code, colourway->srgb);
@@ -117,6 +142,8 @@ make_row (const BbColourway *colourway)
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), colourway->name);
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle);
   adw_action_row_add_prefix (ADW_ACTION_ROW (row), swatch);
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row),
+                             make_button ("blankbook-recipes-symbolic", find, colourway, "colourways.find-recipe"));
   adw_action_row_add_suffix (ADW_ACTION_ROW (row),
                              make_button ("document-edit-symbolic", edit, colourway, "colourways.edit"));
   adw_action_row_add_suffix (ADW_ACTION_ROW (row),
@@ -204,6 +231,8 @@ bb_colourways_class_init (BbColourwaysClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbColourways, empty_label);
   gtk_widget_class_bind_template_child (widget_class, BbColourways, list);
   gtk_widget_class_install_action (widget_class, "colourways.add", NULL, add_action);
+  gtk_widget_class_install_action (widget_class, "colourways.find-for-blank", NULL, find_for_blank_action);
+  gtk_widget_class_install_action (widget_class, "colourways.find-recipe", "x", find_recipe_action);
   gtk_widget_class_install_action (widget_class, "colourways.edit", "x", edit_action);
   gtk_widget_class_install_action (widget_class, "colourways.withdraw", "x", withdraw_action);
 }

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-due-filter.h"
+#include "bb-lines-view.h"
 #include "bb-recipe-filter.h"
 #include "bb-signal.h"
 
@@ -18,17 +19,10 @@ struct _BbFinder
   GtkButton *add_button;
   BbDueFilter *due_filter;
   BbRecipeFilter *filter;
-  GtkListView *list_view;
+  BbLinesView *view;
   GtkLabel *count_label;
 
-  /* owned */
-  BbLineList *lines;
-  GtkSingleSelection *selection;
-
   const BbFinderInfo *info;
-
-  /* The record that was chosen last, so that it is again where the list has it; 0 for none. */
-  gint64 kept;
 };
 
 G_DEFINE_FINAL_TYPE (BbFinder, bb_finder, ADW_TYPE_BIN)
@@ -43,36 +37,13 @@ static guint signals[N_SIGNALS];
 static void
 chosen_cb (BbFinder *self)
 {
-  const gint64 chosen = bb_finder_get_chosen (self);
-
-  if (chosen != 0)
-    self->kept = chosen;
   g_signal_emit (self, signals[SIGNAL_CHOSEN], 0);
-}
-
-/* Where the record that has to stay is gone, what has come into its place is chosen. */
-static guint
-find_position (BbFinder *self,
-               gboolean  keep,
-               guint     before)
-{
-  const guint n = bb_finder_get_n_found (self);
-  guint position = G_MAXUINT;
-
-  if (!keep || n == 0)
-    return 0;
-  position = bb_line_list_find (self->lines, self->kept);
-  if (position == G_MAXUINT)
-    position = before != GTK_INVALID_LIST_POSITION ? MIN (before, n - 1) : 0;
-
-  return position;
 }
 
 static void
 search (BbFinder *self,
         gboolean  keep)
 {
-  const guint before = gtk_single_selection_get_selected (self->selection);
   BbQuery query = {
     .text = gtk_editable_get_text (GTK_EDITABLE (self->search_entry)),
     .recipe = bb_recipe_filter_get_recipe (self->filter),
@@ -81,46 +52,36 @@ search (BbFinder *self,
 
   bb_due_filter_narrow (self->due_filter, &query);
 
-  g_signal_handlers_block_by_func (self->selection, BB_HANDLER (chosen_cb), self);
-  bb_line_list_search (self->lines, &query);
-  gtk_single_selection_set_selected (self->selection, find_position (self, keep, before));
-  g_signal_handlers_unblock_by_func (self->selection, BB_HANDLER (chosen_cb), self);
+  g_signal_handlers_block_by_func (self->view, BB_HANDLER (chosen_cb), self);
+  bb_lines_view_search (self->view, &query, keep);
+  g_signal_handlers_unblock_by_func (self->view, BB_HANDLER (chosen_cb), self);
 
   count = self->info->count (bb_finder_get_n_found (self));
   gtk_label_set_label (self->count_label, count);
   chosen_cb (self);
 }
 
-static void
-bring_into_sight (BbFinder *self)
-{
-  const guint position = gtk_single_selection_get_selected (self->selection);
-
-  if (position != GTK_INVALID_LIST_POSITION)
-    gtk_widget_activate_action (GTK_WIDGET (self->list_view), "list.scroll-to-item", "u", position);
-}
-
 /* What is found first is what a person looks for; once the search is empty again, what was looked at is. */
 static void
 search_changed_cb (BbFinder *self)
 {
-  if (self->lines == NULL)
+  if (self->info == NULL)
     return;
   search (self, *gtk_editable_get_text (GTK_EDITABLE (self->search_entry)) == '\0');
-  bring_into_sight (self);
+  bb_lines_view_bring_into_sight (self->view);
 }
 
 static void
 filter_changed_cb (BbFinder *self)
 {
   search (self, TRUE);
-  bring_into_sight (self);
+  bb_lines_view_bring_into_sight (self->view);
 }
 
 static void
 search_activate_cb (BbFinder *self)
 {
-  gtk_widget_grab_focus (GTK_WIDGET (self->list_view));
+  bb_lines_view_focus (self->view);
 }
 
 static void
@@ -147,11 +108,7 @@ set_name (gpointer    widget,
 static void
 bb_finder_dispose (GObject *object)
 {
-  BbFinder *self = BB_FINDER (object);
-
-  adw_bin_set_child (ADW_BIN (self), NULL);
-  g_clear_object (&self->selection);
-  g_clear_object (&self->lines);
+  adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_finder_parent_class)->dispose (object);
 }
@@ -172,13 +129,14 @@ bb_finder_class_init (BbFinderClass *klass)
                                          G_TYPE_NONE, 0);
 
   g_type_ensure (BB_TYPE_DUE_FILTER);
+  g_type_ensure (BB_TYPE_LINES_VIEW);
   g_type_ensure (BB_TYPE_RECIPE_FILTER);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-finder.ui");
   gtk_widget_class_bind_template_child (widget_class, BbFinder, search_entry);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, add_button);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, due_filter);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, filter);
-  gtk_widget_class_bind_template_child (widget_class, BbFinder, list_view);
+  gtk_widget_class_bind_template_child (widget_class, BbFinder, view);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, count_label);
 }
 
@@ -186,6 +144,7 @@ static void
 bb_finder_init (BbFinder *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (self->view, "chosen", G_CALLBACK (chosen_cb), self, G_CONNECT_SWAPPED);
   /* Not "search-changed", which comes later than the letter, and once for nothing. */
   g_signal_connect_object (self->search_entry, "changed", G_CALLBACK (search_changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->search_entry, "activate", G_CALLBACK (search_activate_cb), self, G_CONNECT_SWAPPED);
@@ -211,26 +170,16 @@ bb_finder_start (BbFinder           *self,
                  const char         *add_action,
                  const char         *add_title)
 {
-  g_autoptr (GtkListItemFactory) factory = NULL;
-
-  g_return_if_fail (BB_IS_FINDER (self) && BB_IS_SESSION (session) && info != NULL && self->lines == NULL);
+  g_return_if_fail (BB_IS_FINDER (self) && BB_IS_SESSION (session) && info != NULL && self->info == NULL);
 
   self->info = info;
-  self->lines = bb_line_list_new (session, info->table);
-  self->selection = gtk_single_selection_new (g_object_ref (G_LIST_MODEL (self->lines)));
-  g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (chosen_cb), self, G_CONNECT_SWAPPED);
-
+  bb_lines_view_start (self->view, session, info->table, info->fill, _(info->title));
   if (info->by_recipe)
     bb_recipe_filter_set_session (self->filter, session);
   gtk_widget_set_visible (GTK_WIDGET (self->filter), info->by_recipe);
   if (info->by_due)
     bb_due_filter_set_session (self->due_filter, session);
   gtk_widget_set_visible (GTK_WIDGET (self->due_filter), info->by_due);
-
-  factory = bb_line_factory_new (self->lines, info->fill);
-  gtk_list_view_set_factory (self->list_view, factory);
-  gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (self->selection));
-  set_name (self->list_view, _(info->title));
 
   g_object_set (self->search_entry, "placeholder-text", _(info->search_hint), NULL);
   set_name (self->search_entry, _(info->search_title));
@@ -248,7 +197,7 @@ bb_finder_start (BbFinder           *self,
 void
 bb_finder_refresh (BbFinder *self)
 {
-  g_return_if_fail (BB_IS_FINDER (self) && self->lines != NULL);
+  g_return_if_fail (BB_IS_FINDER (self) && self->info != NULL);
 
   if (self->info->by_due)
     bb_due_filter_refresh (self->due_filter);
@@ -272,19 +221,19 @@ void
 bb_finder_show (BbFinder *self,
                 gint64    id)
 {
-  g_return_if_fail (BB_IS_FINDER (self) && self->lines != NULL);
+  g_return_if_fail (BB_IS_FINDER (self) && self->info != NULL);
 
   clear_text (self);
-  self->kept = id;
+  bb_lines_view_keep (self->view, id);
   search (self, TRUE);
   if (is_filtered (self) && bb_finder_get_chosen (self) != id)
     {
       bb_due_filter_clear (self->due_filter);
       bb_recipe_filter_clear (self->filter);
-      self->kept = id;
+      bb_lines_view_keep (self->view, id);
       search (self, TRUE);
     }
-  bring_into_sight (self);
+  bb_lines_view_bring_into_sight (self->view);
 }
 
 /**
@@ -296,9 +245,9 @@ bb_finder_show (BbFinder *self,
 gint64
 bb_finder_get_chosen (BbFinder *self)
 {
-  g_return_val_if_fail (BB_IS_FINDER (self) && self->lines != NULL, 0);
+  g_return_val_if_fail (BB_IS_FINDER (self) && self->info != NULL, 0);
 
-  return bb_line_list_get_id (self->lines, gtk_single_selection_get_selected (self->selection));
+  return bb_lines_view_get_chosen (self->view);
 }
 
 /**
@@ -310,9 +259,9 @@ bb_finder_get_chosen (BbFinder *self)
 guint
 bb_finder_get_n_found (BbFinder *self)
 {
-  g_return_val_if_fail (BB_IS_FINDER (self) && self->lines != NULL, 0);
+  g_return_val_if_fail (BB_IS_FINDER (self) && self->info != NULL, 0);
 
-  return g_list_model_get_n_items (G_LIST_MODEL (self->lines));
+  return bb_lines_view_get_n_found (self->view);
 }
 
 /**

@@ -7,7 +7,7 @@
 
 #include "bb-catalogue.h"
 #include "bb-evidence-load.h"
-#include "bb-job-badge.h"
+#include "bb-job-card-fill.h"
 #include "bb-job-detail.h"
 #include "bb-show.h"
 #include "bb-words.h"
@@ -25,44 +25,6 @@ struct _BbJobsPage
 G_DEFINE_FINAL_TYPE (BbJobsPage, bb_jobs_page, BB_TYPE_PAGE)
 
 static char *
-describe (const BbJobCard *card,
-          const char      *today)
-{
-  const gboolean is_open = card->state == BB_JOB_PLANNED || card->state == BB_JOB_RUNNING;
-  g_autofree char *when = is_open ? bb_words_of_due (card->due_at, today) : bb_words_of_day (card->ordered_at);
-  g_autofree char *artwork = bb_words_of_file (card->artwork);
-  const char *what = card->title != NULL && *card->title != '\0' ? card->title : artwork;
-
-  return *what != '\0' ? g_strjoin (" · ", when, what, NULL) : g_steal_pointer (&when);
-}
-
-static GtkWidget *
-ensure_badge (BbRow *row)
-{
-  if (bb_row_get_badge (row) == NULL)
-    bb_row_set_badge (row, bb_job_badge_new ());
-
-  return bb_row_get_badge (row);
-}
-
-static void
-fill (BbRow         *row,
-      BbSession     *session,
-      gconstpointer  record)
-{
-  const BbJobCard *card = record;
-  g_autofree char *today = bb_dup_today ();
-  g_autofree char *description = describe (card, today);
-
-  (void) session;
-
-  bb_row_set (row, card->customer, card->code, description);
-  bb_row_set_garment (row, card->srgb, BB_SHADE_ANY);
-  bb_job_badge_show (BB_JOB_BADGE (ensure_badge (row)), card->state,
-                     bb_job_is_overdue (card->state, card->due_at, today));
-}
-
-static char *
 count (guint n)
 {
   return g_strdup_printf (ngettext ("%u job", "%u jobs", n), n);
@@ -71,7 +33,7 @@ count (guint n)
 static const BbCatalogueInfo info = {
   .finder = {
     .table = &bb_job_table,
-    .fill = fill,
+    .fill = bb_job_card_fill,
     .title = N_("Jobs"),
     .search_title = N_("Search jobs"),
     .search_hint = N_("Number, customer, artwork, garment…"),

@@ -158,18 +158,32 @@ bb_line_list_search (BbLineList    *self,
                      const BbQuery *query)
 {
   g_autoptr (GError) error = NULL;
-  guint n_before = 0;
-  guint n_stay = 0;
   GArray *ids = NULL;
 
   g_return_if_fail (BB_IS_LINE_LIST (self) && query != NULL);
 
   ids = bb_book_search (bb_session_get_book (self->session), self->table, query, &error);
-  if (ids == NULL)
-    {
-      bb_session_report (self->session, error);
-      return;
-    }
+  if (ids != NULL)
+    bb_line_list_take (self, ids);
+  else
+    bb_session_report (self->session, error);
+}
+
+/**
+ * bb_line_list_take:
+ * @self: a list
+ * @ids: (transfer full) (element-type gint64): keys of records
+ *
+ * Fills the list anew with what was found elsewhere.
+ */
+void
+bb_line_list_take (BbLineList *self,
+                   GArray     *ids)
+{
+  guint n_before = 0;
+  guint n_stay = 0;
+
+  g_return_if_fail (BB_IS_LINE_LIST (self) && ids != NULL);
 
   n_before = self->ids->len;
   n_stay = MIN (n_before, ids->len);

@@ -24,6 +24,8 @@ BbLineList   *bb_line_list_new          (BbSession     *session,
 BbSession    *bb_line_list_get_session  (BbLineList    *self);
 void          bb_line_list_search       (BbLineList    *self,
                                          const BbQuery *query);
+void          bb_line_list_take         (BbLineList    *self,
+                                         GArray        *ids);
 gint64        bb_line_list_get_id       (BbLineList    *self,
                                          guint          position);
 guint         bb_line_list_find         (BbLineList    *self,

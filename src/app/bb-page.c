@@ -123,6 +123,26 @@ bb_page_show_record (BbPage *self,
 }
 
 /**
+ * bb_page_show_for:
+ * @self: a page, shown
+ * @table: the table of a record of another page
+ * @id: its key
+ *
+ * Shows what the page has for that record, where it has something for such.
+ */
+void
+bb_page_show_for (BbPage        *self,
+                  const BbTable *table,
+                  gint64         id)
+{
+  g_return_if_fail (BB_IS_PAGE (self) && table != NULL);
+
+  refresh_if_shown (self);
+  if (BB_PAGE_GET_CLASS (self)->show_for != NULL)
+    BB_PAGE_GET_CLASS (self)->show_for (self, table, id);
+}
+
+/**
  * bb_page_focus:
  * @self: a page, shown
  *

@@ -20,6 +20,7 @@ G_DECLARE_DERIVABLE_TYPE (BbPage, bb_page, BB, PAGE, AdwBin)
  * @start: called once, when the session is there; makes what the page shows
  * @refresh: the book or the units changed while the page is shown, or before it is shown again
  * @show_record: shows the record with a key
+ * @show_for: shows what the page has for a record of another page
  * @focus: puts the keyboard where a person who comes to the page starts
  * @find: puts the keyboard where one searches on this page
  * @add: starts a new record
@@ -33,6 +34,9 @@ struct _BbPageClass
   void (*refresh)     (BbPage *self);
   void (*show_record) (BbPage *self,
                        gint64  id);
+  void (*show_for)    (BbPage        *self,
+                       const BbTable *table,
+                       gint64         id);
   void (*focus)       (BbPage *self);
   void (*find)        (BbPage *self);
   void (*add)         (BbPage *self);
@@ -44,6 +48,9 @@ void       bb_page_set_session (BbPage    *self,
 BbSession *bb_page_get_session (BbPage    *self);
 void       bb_page_show_record (BbPage    *self,
                                 gint64     id);
+void       bb_page_show_for    (BbPage        *self,
+                                const BbTable *table,
+                                gint64         id);
 void       bb_page_focus       (BbPage    *self);
 gboolean   bb_page_find        (BbPage    *self);
 void       bb_page_add         (BbPage    *self);

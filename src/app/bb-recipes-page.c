@@ -7,51 +7,50 @@
 
 #include "bb-after-paint.h"
 #include "bb-editor.h"
-#include "bb-finder.h"
+#include "bb-nearest-view.h"
+#include "bb-recall-pane.h"
 #include "bb-recipe-detail.h"
-#include "bb-recipe-line.h"
 
 struct _BbRecipesPage
 {
   BbPage parent_instance;
 
   /* template */
-  BbFinder *finder;
+  BbRecallPane *pane;
   GtkStack *stack;
   BbEditor *editor;
 
   /* borrowed from the stack: made when the first recipe is shown, so that the list does not wait for it */
   BbRecipeDetail *detail;
+  BbNearestView *nearest;
+
+  /* Owned: what a new recipe starts with, once that itself is saved; NULL for nothing. */
+  BbRevision *proposed;
+
+  /* Whether recipes are looked for that are near to a garment, and which recipe was chosen meanwhile. */
+  gboolean seeks;
+  gint64 chosen_before;
+
+  /* A blank that has the words for which there is no recipe: those near to it are shown. 0 for none. */
+  gint64 guess;
 
   guint show_id;
 };
 
 G_DEFINE_FINAL_TYPE (BbRecipesPage, bb_recipes_page, BB_TYPE_PAGE)
 
-static char *
-count (guint n)
-{
-  return g_strdup_printf (ngettext ("%u recipe", "%u recipes", n), n);
-}
-
-static const BbFinderInfo finder_info = {
-  .table = &bb_recipe_table,
-  .fill = bb_recipe_line_fill,
-  .title = N_("Recipes"),
-  .search_title = N_("Search recipes"),
-  .search_hint = N_("Garment, colour, code…"),
-  .count = count,
-};
-
 static void
 show_state (BbRecipesPage *self)
 {
   if (bb_editor_is_open (self->editor))
     gtk_stack_set_visible_child_name (self->stack, "editor");
-  else if (bb_finder_get_n_found (self->finder) > 0)
+  else if (self->seeks || self->guess != 0)
+    gtk_stack_set_visible_child_name (self->stack, "nearest");
+  else if (bb_recall_pane_get_n_found (self->pane) > 0)
     gtk_stack_set_visible_child_name (self->stack, "detail");
   else
-    gtk_stack_set_visible_child_name (self->stack, bb_finder_is_narrowed (self->finder) ? "nothing" : "empty");
+    gtk_stack_set_visible_child_name (self->stack, !bb_recall_pane_is_narrowed (self->pane) ? "empty"
+                                                   : bb_recall_pane_get_n_jobs (self->pane) > 0 ? "jobs" : "nothing");
 }
 
 static void
@@ -83,11 +82,116 @@ ensure_detail (BbRecipesPage *self)
 }
 
 static void
+nearest_closed_cb (BbRecipesPage *self)
+{
+  self->seeks = FALSE;
+  self->guess = 0;
+  show_state (self);
+  bb_recall_pane_focus (self->pane);
+}
+
+/* A code that no recipe has yet: the garment's own, with a number where that is taken. */
+static char *
+make_code (BbRecipesPage *self,
+           const char    *garment)
+{
+  BbBook *book = bb_session_get_book (bb_page_get_session (BB_PAGE (self)));
+  g_autoptr (BbRecipe) same = bb_book_load_by_code (book, &bb_recipe_table, garment, NULL);
+
+  for (guint i = 2; same != NULL; i++)
+    {
+      g_autofree char *code = g_strdup_printf ("%s-%u", garment, i);
+      g_autoptr (BbRecipe) other = bb_book_load_by_code (book, &bb_recipe_table, code, NULL);
+
+      if (other == NULL)
+        return g_steal_pointer (&code);
+    }
+
+  return g_strdup (garment);
+}
+
+static void
+start_cb (BbRecipesPage *self,
+          gpointer       revision,
+          gpointer       garment,
+          gpointer       colour)
+{
+  const BbBlank *blank = garment;
+  const BbColourway *colourway = colour;
+  BbRecipe *recipe = bb_recipe_new ();
+
+  recipe->blank = blank->id;
+  recipe->colourway = colourway != NULL ? colourway->id : 0;
+  recipe->code = make_code (self, colourway != NULL ? colourway->code : blank->code);
+  recipe->name = colourway != NULL ? g_strjoin (", ", blank->name, colourway->name, NULL) : g_strdup (blank->name);
+  g_clear_pointer (&self->proposed, bb_revision_free);
+  self->proposed = bb_record_copy (&bb_revision_table, revision);
+  edit_record (self, &bb_recipe_table, recipe);
+}
+
+static void
+ensure_nearest (BbRecipesPage *self)
+{
+  if (self->nearest != NULL)
+    return;
+
+  self->nearest = g_object_new (BB_TYPE_NEAREST_VIEW, NULL);
+  bb_nearest_view_set_session (self->nearest, bb_page_get_session (BB_PAGE (self)));
+  g_signal_connect_object (self->nearest, "closed", G_CALLBACK (nearest_closed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->nearest, "start", G_CALLBACK (start_cb), self, G_CONNECT_SWAPPED);
+  gtk_stack_add_named (self->stack, GTK_WIDGET (self->nearest), "nearest");
+}
+
+/* Where no recipe and no job is found, but a blank has the words that are looked for, that is the one. */
+static gint64
+find_blank (BbRecipesPage *self)
+{
+  const BbQuery query = { .text = bb_recall_pane_get_text (self->pane), .limit = 1 };
+  g_autoptr (GArray) found = NULL;
+
+  if (*query.text == '\0' || bb_recall_pane_get_n_found (self->pane) > 0 || bb_recall_pane_get_n_jobs (self->pane) > 0)
+    return 0;
+  found = bb_book_search (bb_session_get_book (bb_page_get_session (BB_PAGE (self))), &bb_blank_table, &query, NULL);
+
+  return found != NULL && found->len > 0 ? g_array_index (found, gint64, 0) : 0;
+}
+
+static void
+seek (BbRecipesPage *self,
+      gint64         blank,
+      gint64         colourway)
+{
+  ensure_nearest (self);
+  self->seeks = TRUE;
+  self->chosen_before = bb_recall_pane_get_chosen (self->pane);
+  bb_nearest_view_show (self->nearest, blank, colourway);
+  show_state (self);
+}
+
+/* Who looks for a garment that nobody has printed sees at once what is near to it. */
+static void
+guess_blank (BbRecipesPage *self)
+{
+  const gint64 blank = self->seeks ? 0 : find_blank (self);
+
+  if (blank != 0 && blank != self->guess)
+    {
+      ensure_nearest (self);
+      bb_nearest_view_show (self->nearest, blank, 0);
+    }
+  self->guess = blank;
+}
+
+static void
 show_chosen (GtkWidget *widget)
 {
   BbRecipesPage *self = BB_RECIPES_PAGE (widget);
-  const gint64 recipe = bb_finder_get_chosen (self->finder);
+  const gint64 recipe = bb_recall_pane_get_chosen (self->pane);
 
+  /* Who chooses a recipe has found one. */
+  if (self->seeks && recipe != 0 && recipe != self->chosen_before)
+    self->seeks = FALSE;
+  guess_blank (self);
   if (recipe != 0)
     {
       ensure_detail (self);
@@ -108,7 +212,7 @@ static void
 start_first_revision (BbRecipesPage *self,
                       gint64         recipe)
 {
-  BbRevision *revision = bb_revision_new ();
+  BbRevision *revision = self->proposed != NULL ? g_steal_pointer (&self->proposed) : bb_revision_new ();
 
   revision->recipe = recipe;
   revision->number = 1;
@@ -133,9 +237,13 @@ editor_done_cb (BbRecipesPage *self,
                 const BbTable *table,
                 gint64         id)
 {
+  if (table == &bb_recipe_table && id == 0)
+    g_clear_pointer (&self->proposed, bb_revision_free);
+  if (id != 0)
+    self->seeks = FALSE;
   if (table == &bb_recipe_table && id != 0)
     {
-      bb_finder_show (self->finder, id);
+      bb_recall_pane_show (self->pane, id);
       if (!has_revision (self, id))
         {
           start_first_revision (self, id);
@@ -147,7 +255,7 @@ editor_done_cb (BbRecipesPage *self,
       ensure_detail (self);
       bb_recipe_detail_choose (self->detail, id);
     }
-  bb_finder_refresh (self->finder);
+  bb_recall_pane_refresh (self->pane);
 }
 
 static void
@@ -162,8 +270,23 @@ add_action (GtkWidget  *widget,
 }
 
 static void
+find_for_blank_action (GtkWidget  *widget,
+                       const char *name,
+                       GVariant   *parameter)
+{
+  BbRecipesPage *self = BB_RECIPES_PAGE (widget);
+
+  (void) name;
+  (void) parameter;
+
+  seek (self, find_blank (self), 0);
+  bb_nearest_view_focus (self->nearest);
+}
+
+static void
 bb_recipes_page_add (BbPage *page)
 {
+  g_clear_pointer (&BB_RECIPES_PAGE (page)->proposed, bb_revision_free);
   edit_record (BB_RECIPES_PAGE (page), &bb_recipe_table, bb_recipe_new ());
 }
 
@@ -181,7 +304,7 @@ bb_recipes_page_start (BbPage *page)
 {
   BbRecipesPage *self = BB_RECIPES_PAGE (page);
 
-  bb_finder_start (self->finder, bb_page_get_session (page), &finder_info, "recipes.add", _("Add a recipe"));
+  bb_recall_pane_start (self->pane, bb_page_get_session (page));
   bb_editor_set_session (self->editor, bb_page_get_session (page), "recipes");
   bb_editor_resume (self->editor);
 }
@@ -189,26 +312,45 @@ bb_recipes_page_start (BbPage *page)
 static void
 bb_recipes_page_refresh (BbPage *page)
 {
-  bb_finder_refresh (BB_RECIPES_PAGE (page)->finder);
+  BbRecipesPage *self = BB_RECIPES_PAGE (page);
+
+  bb_recall_pane_refresh (self->pane);
+  if (self->seeks)
+    bb_nearest_view_refresh (self->nearest);
 }
 
 static void
 bb_recipes_page_show_record (BbPage *page,
                              gint64  id)
 {
-  bb_finder_show (BB_RECIPES_PAGE (page)->finder, id);
+  BbRecipesPage *self = BB_RECIPES_PAGE (page);
+
+  self->seeks = FALSE;
+  bb_recall_pane_show (self->pane, id);
+}
+
+static void
+bb_recipes_page_show_for (BbPage        *page,
+                          const BbTable *table,
+                          gint64         id)
+{
+  if (table == &bb_blank_table)
+    seek (BB_RECIPES_PAGE (page), id, 0);
+  else if (table == &bb_colourway_table)
+    seek (BB_RECIPES_PAGE (page), 0, id);
 }
 
 static void
 bb_recipes_page_focus (BbPage *page)
 {
-  bb_finder_focus (BB_RECIPES_PAGE (page)->finder);
+  bb_recall_pane_focus (BB_RECIPES_PAGE (page)->pane);
 }
 
 static void
 bb_recipes_page_dispose (GObject *object)
 {
   adw_bin_set_child (ADW_BIN (object), NULL);
+  g_clear_pointer (&BB_RECIPES_PAGE (object)->proposed, bb_revision_free);
 
   G_OBJECT_CLASS (bb_recipes_page_parent_class)->dispose (object);
 }
@@ -223,20 +365,22 @@ bb_recipes_page_class_init (BbRecipesPageClass *klass)
   page_class->start = bb_recipes_page_start;
   page_class->refresh = bb_recipes_page_refresh;
   page_class->show_record = bb_recipes_page_show_record;
+  page_class->show_for = bb_recipes_page_show_for;
   page_class->focus = bb_recipes_page_focus;
   page_class->find = bb_recipes_page_focus;
   page_class->add = bb_recipes_page_add;
   page_class->edit = bb_recipes_page_edit;
 
   g_type_ensure (BB_TYPE_EDITOR);
-  g_type_ensure (BB_TYPE_FINDER);
+  g_type_ensure (BB_TYPE_RECALL_PANE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recipes-page.ui");
-  gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, finder);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, pane);
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, stack);
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, editor);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, editor_done_cb);
   gtk_widget_class_install_action (widget_class, "recipes.add", NULL, add_action);
+  gtk_widget_class_install_action (widget_class, "recipes.find-for-blank", NULL, find_for_blank_action);
 }
 
 static void

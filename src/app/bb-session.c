@@ -26,6 +26,7 @@ enum {
   SIGNAL_CHANGED,
   SIGNAL_UNITS_CHANGED,
   SIGNAL_SHOW,
+  SIGNAL_SHOW_FOR,
   SIGNAL_SAY,
   SIGNAL_WITHDRAWN,
   SIGNAL_CLOSING,
@@ -80,10 +81,40 @@ bb_session_finalize (GObject *object)
   G_OBJECT_CLASS (bb_session_parent_class)->finalize (object);
 }
 
+/* What is asked of the window: to show something, or to say it. */
+static void
+add_requests (void)
+{
+  /**
+   * BbSession::show:
+   * @page: a page's name
+   * @id: key of the record to show there, or 0
+   */
+  signals[SIGNAL_SHOW] = g_signal_new ("show", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                       G_TYPE_NONE, 2, G_TYPE_STRING, G_TYPE_INT64);
+  /**
+   * BbSession::show-for:
+   * @page: a page's name
+   * @table: the table of a record
+   * @id: its key
+   *
+   * What the page has for a record of another page is to be shown.
+   */
+  signals[SIGNAL_SHOW_FOR] = g_signal_new ("show-for", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                           G_TYPE_NONE, 3, G_TYPE_STRING, G_TYPE_POINTER, G_TYPE_INT64);
+  /**
+   * BbSession::say:
+   * @text: one line for the person to read
+   */
+  signals[SIGNAL_SAY] = g_signal_new ("say", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                      G_TYPE_NONE, 1, G_TYPE_STRING);
+}
+
 static void
 bb_session_class_init (BbSessionClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = bb_session_finalize;
+  add_requests ();
 
   /**
    * BbSession::changed:
@@ -99,19 +130,6 @@ bb_session_class_init (BbSessionClass *klass)
    */
   signals[SIGNAL_UNITS_CHANGED] = g_signal_new ("units-changed", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                                 NULL, G_TYPE_NONE, 0);
-  /**
-   * BbSession::show:
-   * @page: a page's name
-   * @id: key of the record to show there, or 0
-   */
-  signals[SIGNAL_SHOW] = g_signal_new ("show", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                       G_TYPE_NONE, 2, G_TYPE_STRING, G_TYPE_INT64);
-  /**
-   * BbSession::say:
-   * @text: one line for the person to read
-   */
-  signals[SIGNAL_SAY] = g_signal_new ("say", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                      G_TYPE_NONE, 1, G_TYPE_STRING);
   /**
    * BbSession::withdrawn:
    * @name: what was withdrawn
@@ -308,6 +326,26 @@ bb_session_show (BbSession  *self,
   g_return_if_fail (BB_IS_SESSION (self) && page != NULL);
 
   g_signal_emit (self, signals[SIGNAL_SHOW], 0, page, id);
+}
+
+/**
+ * bb_session_show_for:
+ * @self: a session
+ * @page: a page's name
+ * @table: the table of a record of another page
+ * @id: its key
+ *
+ * Shows what a page has for a record: the page of recipes, for a garment, those nearest to it.
+ */
+void
+bb_session_show_for (BbSession     *self,
+                     const char    *page,
+                     const BbTable *table,
+                     gint64         id)
+{
+  g_return_if_fail (BB_IS_SESSION (self) && page != NULL && table != NULL);
+
+  g_signal_emit (self, signals[SIGNAL_SHOW_FOR], 0, page, table, id);
 }
 
 /**

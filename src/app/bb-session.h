@@ -47,6 +47,10 @@ void                 bb_session_close         (BbSession            *self);
 void                 bb_session_show          (BbSession            *self,
                                                const char           *page,
                                                gint64                id);
+void                 bb_session_show_for      (BbSession            *self,
+                                               const char           *page,
+                                               const BbTable        *table,
+                                               gint64                id);
 void                 bb_session_say           (BbSession            *self,
                                                const char           *text);
 void                 bb_session_report        (BbSession            *self,

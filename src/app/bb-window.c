@@ -121,6 +121,18 @@ show_cb (BbWindow   *self,
 }
 
 static void
+show_for_cb (BbWindow   *self,
+             const char *name,
+             gpointer    table,
+             gint64      id)
+{
+  BbPage *page = go_to_page (self, name);
+
+  if (page != NULL)
+    bb_page_show_for (page, table, id);
+}
+
+static void
 say_cb (BbWindow   *self,
         const char *text)
 {
@@ -466,6 +478,7 @@ bb_window_new (GtkApplication *application,
 
   self->session = g_object_ref (session);
   g_signal_connect_object (session, "show", G_CALLBACK (show_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "show-for", G_CALLBACK (show_for_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "say", G_CALLBACK (say_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "withdrawn", G_CALLBACK (withdrawn_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);

@@ -189,7 +189,7 @@ recall (Stage       *stage,
 
   shop_go (stage, "Recipes");
   hand_expect (stage, "Withy rib tank");
-  hand_enter (stage, "Search recipes", WORDS);
+  hand_enter (stage, "Search recipes and jobs", WORDS);
   hand_expect_not (stage, "Withy rib tank");
   hand_select (stage, facts->name);
   hand_expect (stage, "Proven");

@@ -49,7 +49,7 @@ find_recipe (Stage      *stage,
              const char *words,
              const char *name)
 {
-  hand_enter (stage, "Search recipes", words);
+  hand_enter (stage, "Search recipes and jobs", words);
   hand_select (stage, name);
   hand_expect (stage, "Mix for This");
 }

@@ -380,7 +380,7 @@ test_next_revision (void)
 
   g_assert_cmpint (shop_run (stage, &before, "--book", path, "export", "--table", "revision", NULL), ==, 0);
   shop_open (stage, path);
-  hand_enter (stage, "Search recipes", "withy");
+  hand_enter (stage, "Search recipes and jobs", "withy");
   hand_expect_not (stage, "Retting hemp tee");
   hand_press (stage, ROLE_BUTTON, "Edit");
   hand_enter (stage, "Passes", "2");

@@ -1,0 +1,448 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-nearest-view"
+
+#include "bb-nearest-view.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-nearest-row.h"
+#include "bb-pick-row.h"
+#include "bb-session-near.h"
+#include "bb-signal.h"
+
+#define BLANK_WIDTH 30
+#define COLOUR_WIDTH 20
+
+struct _BbNearestView
+{
+  AdwBin parent_instance;
+
+  /* template */
+  GtkDropDown *blank_drop_down;
+  GtkDropDown *colour_drop_down;
+  GtkLabel *garment_label;
+  GtkBox *same_box;
+  GtkListBox *same_list;
+  GtkBox *near_box;
+  GtkListBox *near_list;
+  GtkBox *start_box;
+  GtkLabel *start_label;
+
+  /* owned; the keys are those of the positions in the drop-downs, @near what is shown */
+  BbSession *session;
+  GArray *blanks;
+  GArray *colourways;
+  GCancellable *cancellable;
+  BbNearRecipes *near;
+};
+
+G_DEFINE_FINAL_TYPE (BbNearestView, bb_nearest_view, ADW_TYPE_BIN)
+
+enum {
+  SIGNAL_CLOSED,
+  SIGNAL_START,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+static gint64
+get_key (GtkDropDown *drop_down,
+         GArray      *keys)
+{
+  const guint position = gtk_drop_down_get_selected (drop_down);
+
+  return position < keys->len ? g_array_index (keys, gint64, position) : 0;
+}
+
+static guint
+find_key (GArray *keys,
+          gint64  key)
+{
+  for (guint i = 0; i < keys->len; i++)
+    if (g_array_index (keys, gint64, i) == key)
+      return i;
+
+  return 0;
+}
+
+static void
+empty_list (GtkListBox *list)
+{
+  GtkListBoxRow *row = NULL;
+
+  while ((row = gtk_list_box_get_row_at_index (list, 0)) != NULL)
+    gtk_list_box_remove (list, GTK_WIDGET (row));
+}
+
+static void
+add_rows (BbNearestView *self)
+{
+  const BbUnitContext *units = bb_session_get_units (self->session);
+
+  empty_list (self->same_list);
+  empty_list (self->near_list);
+  for (guint i = 0; self->near != NULL && i < self->near->recipes->len; i++)
+    {
+      g_autofree char *reasons = bb_near_recipes_dup_reasons (self->near, i, units);
+      GtkListBox *list = bb_near_recipes_is_same_garment (self->near, i) ? self->same_list : self->near_list;
+
+      gtk_list_box_append (list, bb_nearest_row_new (self->near->recipes->pdata[i], reasons));
+    }
+  gtk_widget_set_visible (GTK_WIDGET (self->same_box), gtk_list_box_get_row_at_index (self->same_list, 0) != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->near_box), gtk_list_box_get_row_at_index (self->near_list, 0) != NULL);
+}
+
+/* The garment by what counts for the recipe. */
+static void
+show_garment (BbNearestView *self)
+{
+  const BbBlank *blank = self->near != NULL ? self->near->blank : NULL;
+  g_autofree char *fibres = NULL;
+  g_autofree char *mass = NULL;
+  g_autofree char *text = NULL;
+
+  if (blank == NULL)
+    {
+      gtk_label_set_label (self->garment_label, self->blanks->len == 0 ? _("There is no blank yet.") : "");
+      return;
+    }
+  fibres = bb_composition_dup_text (blank->composition);
+  mass = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, blank->mass_g_per_m2,
+                                       bb_session_get_units (self->session));
+  text = g_strjoin (" · ", fibres, mass, bb_choices_get_title (&bb_knit_choices, blank->knit),
+                    bb_choices_get_title (&bb_finish_choices, blank->finish), NULL);
+  gtk_label_set_label (self->garment_label, text);
+}
+
+static const char *
+describe_start (BbNearestView *self)
+{
+  if (self->near == NULL)
+    return "";
+  if (self->near->recipes->len == 0)
+    return _("There is no recipe yet for a blank whose fabric is known.");
+  if (!bb_near_recipes_can_propose (self->near))
+    return _("None of these is proven for such a garment, so there is nothing to start from yet.");
+
+  return _("A draft from the nearest proven ones, within what the supplier allows and the fibres stand. It is not "
+           "proven on this garment: a trial says whether it holds.");
+}
+
+static void
+show_near (BbNearestView *self)
+{
+  show_garment (self);
+  add_rows (self);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "nearest.start",
+                                 self->near != NULL && bb_near_recipes_can_propose (self->near));
+  gtk_widget_set_visible (GTK_WIDGET (self->start_box), self->near != NULL);
+  gtk_label_set_label (self->start_label, describe_start (self));
+}
+
+static void
+loaded_cb (GObject      *source,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  g_autoptr (BbNearestView) self = BB_NEAREST_VIEW (data);
+  g_autoptr (GError) error = NULL;
+  BbNearRecipes *near = bb_session_load_near_finish (BB_SESSION (source), result, &error);
+
+  /* Another garment was chosen meanwhile, or the window is gone. */
+  if (near == NULL)
+    {
+      bb_session_report (BB_SESSION (source), error);
+      return;
+    }
+  g_clear_pointer (&self->near, bb_near_recipes_free);
+  self->near = near;
+  show_near (self);
+}
+
+static void
+load (BbNearestView *self)
+{
+  const gint64 blank = get_key (self->blank_drop_down, self->blanks);
+
+  g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+  if (blank == 0)
+    {
+      g_clear_pointer (&self->near, bb_near_recipes_free);
+      show_near (self);
+      return;
+    }
+  self->cancellable = g_cancellable_new ();
+  bb_session_load_near_async (self->session, blank, get_key (self->colour_drop_down, self->colourways),
+                              self->cancellable, loaded_cb, g_object_ref (self));
+}
+
+static void
+colour_chosen_cb (BbNearestView *self)
+{
+  load (self);
+}
+
+static void
+set_choices (GtkDropDown   *drop_down,
+             GtkStringList *titles,
+             guint          position)
+{
+  gtk_drop_down_set_model (drop_down, G_LIST_MODEL (titles));
+  gtk_drop_down_set_selected (drop_down, position);
+}
+
+static void
+fill_colours (BbNearestView *self,
+              gint64         colourway)
+{
+  const gint64 blank = get_key (self->blank_drop_down, self->blanks);
+  const gint64 any = 0;
+  g_autoptr (GtkStringList) titles = gtk_string_list_new (NULL);
+  g_autoptr (GPtrArray) colourways = NULL;
+
+  g_array_set_size (self->colourways, 0);
+  g_array_append_val (self->colourways, any);
+  gtk_string_list_append (titles, _("Any colour"));
+  if (blank != 0)
+    colourways = bb_book_load_referring (bb_session_get_book (self->session), &bb_colourway_table, &bb_blank_table,
+                                         blank, NULL);
+  for (guint i = 0; colourways != NULL && i < colourways->len; i++)
+    {
+      const BbColourway *colour = colourways->pdata[i];
+
+      if (colour->withdrawn_at != NULL && colour->id != colourway)
+        continue;
+      g_array_append_val (self->colourways, colour->id);
+      gtk_string_list_append (titles, colour->name);
+    }
+  g_signal_handlers_block_by_func (self->colour_drop_down, BB_HANDLER (colour_chosen_cb), self);
+  set_choices (self->colour_drop_down, titles, find_key (self->colourways, colourway));
+  g_signal_handlers_unblock_by_func (self->colour_drop_down, BB_HANDLER (colour_chosen_cb), self);
+}
+
+static void
+blank_chosen_cb (BbNearestView *self)
+{
+  fill_colours (self, 0);
+  load (self);
+}
+
+static void
+fill_blanks (BbNearestView *self,
+             gint64         blank)
+{
+  g_autoptr (GtkStringList) titles = gtk_string_list_new (NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) names = bb_book_load_names (bb_session_get_book (self->session),
+                                                    bb_table_find_field (&bb_recipe_table, "blank"), &error);
+
+  g_array_set_size (self->blanks, 0);
+  if (names == NULL)
+    bb_session_report (self->session, error);
+  for (guint i = 0; names != NULL && i < names->len; i++)
+    {
+      const BbNameLine *line = names->pdata[i];
+      g_autofree char *title = g_strdup_printf ("%s · %s", line->name, line->code);
+
+      g_array_append_val (self->blanks, line->id);
+      gtk_string_list_append (titles, title);
+    }
+  g_signal_handlers_block_by_func (self->blank_drop_down, BB_HANDLER (blank_chosen_cb), self);
+  set_choices (self->blank_drop_down, titles, find_key (self->blanks, blank));
+  g_signal_handlers_unblock_by_func (self->blank_drop_down, BB_HANDLER (blank_chosen_cb), self);
+}
+
+static void
+row_activated_cb (BbNearestView *self,
+                  GtkListBoxRow *row)
+{
+  bb_session_show (self->session, "recipes", bb_nearest_row_get_recipe (BB_NEAREST_ROW (row)));
+}
+
+static void
+close_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  (void) name;
+  (void) parameter;
+
+  g_signal_emit (widget, signals[SIGNAL_CLOSED], 0);
+}
+
+static void
+start_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  BbNearestView *self = BB_NEAREST_VIEW (widget);
+  g_autoptr (BbRevision) revision = NULL;
+  g_autoptr (GError) error = NULL;
+
+  (void) name;
+  (void) parameter;
+
+  if (self->near == NULL)
+    return;
+  revision = bb_near_recipes_propose (self->near, bb_session_get_book (self->session),
+                                      bb_session_get_units (self->session), &error);
+  if (revision != NULL)
+    g_signal_emit (self, signals[SIGNAL_START], 0, revision, self->near->blank, self->near->colourway);
+  else
+    bb_session_report (self->session, error);
+}
+
+/**
+ * bb_nearest_view_set_session:
+ * @self: a view
+ * @session: the session whose book has the recipes
+ */
+void
+bb_nearest_view_set_session (BbNearestView *self,
+                             BbSession     *session)
+{
+  g_return_if_fail (BB_IS_NEAREST_VIEW (self) && self->session == NULL);
+
+  self->session = g_object_ref (session);
+}
+
+/**
+ * bb_nearest_view_show:
+ * @self: a view
+ * @blank: key of a garment; 0 for that of @colourway, the one shown last, or the first
+ * @colourway: key of it in a colour; 0 for any colour
+ */
+void
+bb_nearest_view_show (BbNearestView *self,
+                      gint64         blank,
+                      gint64         colourway)
+{
+  g_autoptr (BbColourway) known = NULL;
+
+  g_return_if_fail (BB_IS_NEAREST_VIEW (self) && self->session != NULL);
+
+  if (blank == 0 && colourway != 0)
+    known = bb_book_load (bb_session_get_book (self->session), &bb_colourway_table, colourway, NULL);
+  if (known != NULL)
+    blank = known->blank;
+  fill_blanks (self, blank != 0 ? blank : get_key (self->blank_drop_down, self->blanks));
+  fill_colours (self, colourway);
+  load (self);
+}
+
+/**
+ * bb_nearest_view_refresh:
+ * @self: a view that was shown
+ *
+ * Looks again, in the book as it is now.
+ */
+void
+bb_nearest_view_refresh (BbNearestView *self)
+{
+  g_return_if_fail (BB_IS_NEAREST_VIEW (self));
+
+  bb_nearest_view_show (self, 0, get_key (self->colour_drop_down, self->colourways));
+}
+
+/**
+ * bb_nearest_view_focus:
+ * @self: a view
+ *
+ * Puts the keyboard where the garment is chosen.
+ */
+void
+bb_nearest_view_focus (BbNearestView *self)
+{
+  g_return_if_fail (BB_IS_NEAREST_VIEW (self));
+
+  gtk_widget_grab_focus (GTK_WIDGET (self->blank_drop_down));
+}
+
+static void
+bb_nearest_view_dispose (GObject *object)
+{
+  BbNearestView *self = BB_NEAREST_VIEW (object);
+
+  g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+  adw_bin_set_child (ADW_BIN (self), NULL);
+  g_clear_object (&self->session);
+
+  G_OBJECT_CLASS (bb_nearest_view_parent_class)->dispose (object);
+}
+
+static void
+bb_nearest_view_finalize (GObject *object)
+{
+  BbNearestView *self = BB_NEAREST_VIEW (object);
+
+  g_clear_pointer (&self->near, bb_near_recipes_free);
+  g_array_unref (self->blanks);
+  g_array_unref (self->colourways);
+
+  G_OBJECT_CLASS (bb_nearest_view_parent_class)->finalize (object);
+}
+
+static void
+bind_template (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, BbNearestView, blank_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, BbNearestView, colour_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, BbNearestView, garment_label);
+  gtk_widget_class_bind_template_child (widget_class, BbNearestView, same_box);
+  gtk_widget_class_bind_template_child (widget_class, BbNearestView, same_list);
+  gtk_widget_class_bind_template_child (widget_class, BbNearestView, near_box);
+  gtk_widget_class_bind_template_child (widget_class, BbNearestView, near_list);
+  gtk_widget_class_bind_template_child (widget_class, BbNearestView, start_box);
+  gtk_widget_class_bind_template_child (widget_class, BbNearestView, start_label);
+  gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
+}
+
+static void
+bb_nearest_view_class_init (BbNearestViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_nearest_view_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bb_nearest_view_finalize;
+
+  /**
+   * BbNearestView::closed:
+   *
+   * A person has seen enough of it.
+   */
+  signals[SIGNAL_CLOSED] = g_signal_new ("closed", BB_TYPE_NEAREST_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                         G_TYPE_NONE, 0);
+  /**
+   * BbNearestView::start:
+   * @revision: what is proposed, a revision without a recipe
+   * @blank: the garment
+   * @colourway: (nullable): its colour, where that is told
+   *
+   * A person wants to start a recipe. All are borrowed.
+   */
+  signals[SIGNAL_START] = g_signal_new ("start", BB_TYPE_NEAREST_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                        G_TYPE_NONE, 3, G_TYPE_POINTER, G_TYPE_POINTER, G_TYPE_POINTER);
+
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-nearest-view.ui");
+  bind_template (widget_class);
+  gtk_widget_class_install_action (widget_class, "nearest.close", NULL, close_action);
+  gtk_widget_class_install_action (widget_class, "nearest.start", NULL, start_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "nearest.close", NULL);
+}
+
+static void
+bb_nearest_view_init (BbNearestView *self)
+{
+  self->blanks = g_array_new (FALSE, FALSE, sizeof (gint64));
+  self->colourways = g_array_new (FALSE, FALSE, sizeof (gint64));
+  gtk_widget_init_template (GTK_WIDGET (self));
+  bb_pick_set_width (self->blank_drop_down, BLANK_WIDTH);
+  bb_pick_set_width (self->colour_drop_down, COLOUR_WIDTH);
+  g_signal_connect_object (self->blank_drop_down, "notify::selected", G_CALLBACK (blank_chosen_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->colour_drop_down, "notify::selected", G_CALLBACK (colour_chosen_cb), self,
+                           G_CONNECT_SWAPPED);
+}

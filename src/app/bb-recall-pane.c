@@ -1,0 +1,456 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-recall-pane"
+
+#include "bb-recall-pane.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-job-card-fill.h"
+#include "bb-like-load.h"
+#include "bb-likest.h"
+#include "bb-lines-view.h"
+#include "bb-recall-filter.h"
+#include "bb-recall.h"
+#include "bb-recipe-line.h"
+#include "bb-signal.h"
+
+/* More than these nobody looks through: another letter is quicker. */
+#define MOST_FOUND 1000
+
+struct _BbRecallPane
+{
+  AdwBin parent_instance;
+
+  /* template */
+  GtkSearchEntry *search_entry;
+  BbRecallFilter *filter;
+  GtkBox *filter_box;
+  GtkLabel *filter_label;
+  GtkToggleButton *recipes_button;
+  GtkToggleButton *jobs_button;
+  GtkLabel *corrected_label;
+  GtkStack *stack;
+  BbLinesView *recipes;
+  BbLinesView *jobs;
+
+  /* owned; @like are the garments of a colour like the one that is narrowed by, or NULL */
+  BbSession *session;
+  GArray *like;
+
+  /* What the person wants to see, where both are found. */
+  gboolean wants_jobs;
+};
+
+G_DEFINE_FINAL_TYPE (BbRecallPane, bb_recall_pane, ADW_TYPE_BIN)
+
+enum {
+  SIGNAL_CHOSEN,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+static void
+chosen_cb (BbRecallPane *self)
+{
+  g_signal_emit (self, signals[SIGNAL_CHOSEN], 0);
+}
+
+static void
+job_opened_cb (BbRecallPane *self,
+               gint64        job)
+{
+  bb_session_show (self->session, "jobs", job);
+}
+
+static void toggled_cb (BbRecallPane *self);
+
+/* Where only the other list has something, that is what a person looks for. */
+static void
+show_lists (BbRecallPane *self)
+{
+  const guint n_recipes = bb_lines_view_get_n_found (self->recipes);
+  const guint n_jobs = bb_lines_view_get_n_found (self->jobs);
+  const gboolean shows_jobs = self->wants_jobs ? n_jobs > 0 || n_recipes == 0 : n_recipes == 0 && n_jobs > 0;
+  g_autofree char *recipes = g_strdup_printf (_("Recipes: %u"), n_recipes);
+  g_autofree char *jobs = g_strdup_printf (n_jobs == MOST_FOUND ? _("Jobs: newest %u") : _("Jobs: %u"), n_jobs);
+
+  gtk_button_set_label (GTK_BUTTON (self->recipes_button), recipes);
+  gtk_button_set_label (GTK_BUTTON (self->jobs_button), jobs);
+  g_signal_handlers_block_by_func (self->recipes_button, BB_HANDLER (toggled_cb), self);
+  gtk_toggle_button_set_active (shows_jobs ? self->jobs_button : self->recipes_button, TRUE);
+  g_signal_handlers_unblock_by_func (self->recipes_button, BB_HANDLER (toggled_cb), self);
+  gtk_stack_set_visible_child_name (self->stack, shows_jobs ? "jobs" : "recipes");
+}
+
+static void
+toggled_cb (BbRecallPane *self)
+{
+  self->wants_jobs = gtk_toggle_button_get_active (self->jobs_button);
+  gtk_stack_set_visible_child_name (self->stack, self->wants_jobs ? "jobs" : "recipes");
+}
+
+static void
+show_corrected (BbRecallPane *self,
+                const char   *corrected)
+{
+  g_autofree char *text = NULL;
+
+  gtk_widget_set_visible (GTK_WIDGET (self->corrected_label), corrected != NULL);
+  if (corrected == NULL)
+    return;
+  /* Translators: what is looked for instead of what was typed. */
+  text = g_strdup_printf (_("Showing “%s” for “%s”."), corrected, bb_recall_pane_get_text (self));
+  gtk_label_set_label (self->corrected_label, text);
+}
+
+static void
+take (BbRecallPane *self,
+      GArray       *recipes,
+      GArray       *jobs,
+      gboolean      keep)
+{
+  bb_lines_view_take (self->jobs, jobs, keep);
+  g_signal_handlers_block_by_func (self->recipes, BB_HANDLER (chosen_cb), self);
+  bb_lines_view_take (self->recipes, recipes, keep);
+  g_signal_handlers_unblock_by_func (self->recipes, BB_HANDLER (chosen_cb), self);
+  show_lists (self);
+  chosen_cb (self);
+}
+
+/* All recipes, as many as there are, since a person may go through them; and the newest jobs. */
+static void
+search_all (BbRecallPane *self)
+{
+  BbBook *book = bb_session_get_book (self->session);
+  const BbQuery all = { .text = NULL };
+  const BbQuery newest = { .limit = MOST_FOUND };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) recipes = bb_book_search (book, &bb_recipe_table, &all, &error);
+  g_autoptr (GArray) jobs = recipes != NULL ? bb_book_search (book, &bb_job_table, &newest, &error) : NULL;
+
+  show_corrected (self, NULL);
+  if (jobs != NULL)
+    take (self, g_steal_pointer (&recipes), g_steal_pointer (&jobs), TRUE);
+  else
+    bb_session_report (self->session, error);
+}
+
+static void
+search (BbRecallPane *self,
+        gboolean      keep)
+{
+  const BbNarrow *narrow = bb_recall_filter_get_narrow (self->filter);
+  const BbRecall recall = {
+    .text = bb_recall_pane_get_text (self),
+    .narrow = narrow,
+    .colourways = self->like,
+    .shades = self->like != NULL ? bb_shades_of (narrow->srgb) : 0,
+    .limit = MOST_FOUND,
+  };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbRecalled) recalled = NULL;
+
+  if (!bb_recall_pane_is_narrowed (self))
+    {
+      search_all (self);
+      return;
+    }
+  recalled = bb_book_recall (bb_session_get_book (self->session), &recall, &error);
+  if (recalled == NULL)
+    {
+      bb_session_report (self->session, error);
+      return;
+    }
+  show_corrected (self, recalled->corrected);
+  take (self, g_array_ref (recalled->recipes), g_array_ref (recalled->jobs), keep);
+}
+
+/* Not at each letter: all garments are looked at for it. */
+static void
+find_like (BbRecallPane *self)
+{
+  const BbNarrow *narrow = bb_recall_filter_get_narrow (self->filter);
+  g_autoptr (GError) error = NULL;
+
+  g_clear_pointer (&self->like, g_array_unref);
+  if (narrow == NULL || narrow->srgb == NULL)
+    return;
+  self->like = bb_load_colourways_like (bb_session_get_book (self->session), narrow->srgb, &error);
+  if (self->like == NULL)
+    bb_session_report (self->session, error);
+}
+
+static void
+bring_into_sight (BbRecallPane *self)
+{
+  bb_lines_view_bring_into_sight (self->recipes);
+  bb_lines_view_bring_into_sight (self->jobs);
+}
+
+/* What is found first is what a person looks for; once the search is empty again, what was looked at is. */
+static void
+search_changed_cb (BbRecallPane *self)
+{
+  if (self->session == NULL)
+    return;
+  search (self, *bb_recall_pane_get_text (self) == '\0');
+  bring_into_sight (self);
+}
+
+static void
+show_filter (BbRecallPane *self)
+{
+  g_autofree char *summary = bb_recall_filter_dup_summary (self->filter);
+
+  gtk_label_set_label (self->filter_label, summary);
+  gtk_widget_set_visible (GTK_WIDGET (self->filter_box), *summary != '\0');
+}
+
+static void
+filter_changed_cb (BbRecallPane *self)
+{
+  show_filter (self);
+  find_like (self);
+  search (self, TRUE);
+  bring_into_sight (self);
+}
+
+static void
+clear_cb (BbRecallPane *self)
+{
+  bb_recall_filter_clear (self->filter);
+  gtk_widget_grab_focus (GTK_WIDGET (self->search_entry));
+  filter_changed_cb (self);
+}
+
+static void
+search_activate_cb (BbRecallPane *self)
+{
+  const gboolean shows_jobs = g_str_equal (gtk_stack_get_visible_child_name (self->stack), "jobs");
+
+  bb_lines_view_focus (shows_jobs ? self->jobs : self->recipes);
+}
+
+static void
+stop_search_cb (BbRecallPane *self)
+{
+  gtk_editable_set_text (GTK_EDITABLE (self->search_entry), "");
+}
+
+/**
+ * bb_recall_pane_start:
+ * @self: a pane
+ * @session: the session
+ *
+ * To be called once. The lists are empty until bb_recall_pane_refresh().
+ */
+void
+bb_recall_pane_start (BbRecallPane *self,
+                      BbSession    *session)
+{
+  g_return_if_fail (BB_IS_RECALL_PANE (self) && BB_IS_SESSION (session) && self->session == NULL);
+
+  self->session = g_object_ref (session);
+  bb_recall_filter_set_session (self->filter, session);
+  bb_lines_view_start (self->recipes, session, &bb_recipe_table, bb_recipe_line_fill, _("Recipes"));
+  bb_lines_view_start (self->jobs, session, &bb_job_table, bb_job_card_fill, _("Jobs"));
+  bb_lines_view_set_opens (self->jobs, TRUE);
+}
+
+/**
+ * bb_recall_pane_refresh:
+ * @self: a pane, started
+ *
+ * Searches again, in the book as it is now. What is chosen stays chosen, where it is still there.
+ */
+void
+bb_recall_pane_refresh (BbRecallPane *self)
+{
+  g_return_if_fail (BB_IS_RECALL_PANE (self) && self->session != NULL);
+
+  show_filter (self);
+  find_like (self);
+  search (self, TRUE);
+}
+
+static void
+clear_text (BbRecallPane *self)
+{
+  g_signal_handlers_block_by_func (self->search_entry, BB_HANDLER (search_changed_cb), self);
+  gtk_editable_set_text (GTK_EDITABLE (self->search_entry), "");
+  g_signal_handlers_unblock_by_func (self->search_entry, BB_HANDLER (search_changed_cb), self);
+}
+
+/**
+ * bb_recall_pane_show:
+ * @self: a pane, started
+ * @recipe: key of a recipe
+ *
+ * Chooses a recipe and brings it into sight, whatever was searched for before.
+ */
+void
+bb_recall_pane_show (BbRecallPane *self,
+                     gint64        recipe)
+{
+  g_return_if_fail (BB_IS_RECALL_PANE (self) && self->session != NULL);
+
+  clear_text (self);
+  self->wants_jobs = FALSE;
+  bb_lines_view_keep (self->recipes, recipe);
+  search (self, TRUE);
+  if (bb_recall_filter_get_narrow (self->filter) != NULL && bb_recall_pane_get_chosen (self) != recipe)
+    {
+      bb_recall_filter_clear (self->filter);
+      bb_lines_view_keep (self->recipes, recipe);
+      bb_recall_pane_refresh (self);
+    }
+  bb_lines_view_bring_into_sight (self->recipes);
+}
+
+/**
+ * bb_recall_pane_get_chosen:
+ * @self: a pane, started
+ *
+ * Returns: key of the recipe that is chosen, 0 where none is found
+ */
+gint64
+bb_recall_pane_get_chosen (BbRecallPane *self)
+{
+  g_return_val_if_fail (BB_IS_RECALL_PANE (self), 0);
+
+  return bb_lines_view_get_chosen (self->recipes);
+}
+
+/**
+ * bb_recall_pane_get_n_found:
+ * @self: a pane, started
+ *
+ * Returns: how many recipes are found
+ */
+guint
+bb_recall_pane_get_n_found (BbRecallPane *self)
+{
+  g_return_val_if_fail (BB_IS_RECALL_PANE (self), 0);
+
+  return bb_lines_view_get_n_found (self->recipes);
+}
+
+/**
+ * bb_recall_pane_get_n_jobs:
+ * @self: a pane, started
+ *
+ * Returns: how many jobs are found
+ */
+guint
+bb_recall_pane_get_n_jobs (BbRecallPane *self)
+{
+  g_return_val_if_fail (BB_IS_RECALL_PANE (self), 0);
+
+  return bb_lines_view_get_n_found (self->jobs);
+}
+
+/**
+ * bb_recall_pane_get_text:
+ * @self: a pane
+ *
+ * Returns: (transfer none): what is typed in the search
+ */
+const char *
+bb_recall_pane_get_text (BbRecallPane *self)
+{
+  g_return_val_if_fail (BB_IS_RECALL_PANE (self), NULL);
+
+  return gtk_editable_get_text (GTK_EDITABLE (self->search_entry));
+}
+
+/**
+ * bb_recall_pane_is_narrowed:
+ * @self: a pane
+ *
+ * Returns: %TRUE if a person asked for less than all
+ */
+gboolean
+bb_recall_pane_is_narrowed (BbRecallPane *self)
+{
+  g_return_val_if_fail (BB_IS_RECALL_PANE (self), FALSE);
+
+  return bb_recall_filter_get_narrow (self->filter) != NULL || *bb_recall_pane_get_text (self) != '\0';
+}
+
+/**
+ * bb_recall_pane_focus:
+ * @self: a pane
+ *
+ * Puts the keyboard into the search.
+ */
+void
+bb_recall_pane_focus (BbRecallPane *self)
+{
+  g_return_if_fail (BB_IS_RECALL_PANE (self));
+
+  gtk_widget_grab_focus (GTK_WIDGET (self->search_entry));
+}
+
+static void
+bb_recall_pane_dispose (GObject *object)
+{
+  BbRecallPane *self = BB_RECALL_PANE (object);
+
+  adw_bin_set_child (ADW_BIN (self), NULL);
+  g_clear_pointer (&self->like, g_array_unref);
+  g_clear_object (&self->session);
+
+  G_OBJECT_CLASS (bb_recall_pane_parent_class)->dispose (object);
+}
+
+static void
+bind_template (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, search_entry);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, filter);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, filter_box);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, filter_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, recipes_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, jobs_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, corrected_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, stack);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, recipes);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, jobs);
+  gtk_widget_class_bind_template_callback (widget_class, clear_cb);
+}
+
+static void
+bb_recall_pane_class_init (BbRecallPaneClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_recall_pane_dispose;
+
+  /**
+   * BbRecallPane::chosen:
+   *
+   * Another recipe is chosen, or the list was made anew.
+   */
+  signals[SIGNAL_CHOSEN] = g_signal_new ("chosen", BB_TYPE_RECALL_PANE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                         G_TYPE_NONE, 0);
+
+  g_type_ensure (BB_TYPE_LINES_VIEW);
+  g_type_ensure (BB_TYPE_RECALL_FILTER);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recall-pane.ui");
+  bind_template (widget_class);
+}
+
+static void
+bb_recall_pane_init (BbRecallPane *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (self->recipes, "chosen", G_CALLBACK (chosen_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->jobs, "opened", G_CALLBACK (job_opened_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->recipes_button, "toggled", G_CALLBACK (toggled_cb), self, G_CONNECT_SWAPPED);
+  /* Not "search-changed", which comes later than the letter, and once for nothing. */
+  g_signal_connect_object (self->search_entry, "changed", G_CALLBACK (search_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->search_entry, "activate", G_CALLBACK (search_activate_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->search_entry, "stop-search", G_CALLBACK (stop_search_cb), self, G_CONNECT_SWAPPED);
+}

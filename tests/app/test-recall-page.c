@@ -1,0 +1,332 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-test"
+
+#include "app-helpers.h"
+#include "bb-editor.h"
+#include "bb-form.h"
+#include "bb-lines-view.h"
+#include "bb-nearest-row.h"
+#include "bb-nearest-view.h"
+#include "bb-recall-filter.h"
+#include "bb-recall-pane.h"
+#include "bb-recipes-page.h"
+#include "store-helpers.h"
+
+/* The page of recipes: one search over recipes and jobs, what it is narrowed by, and what lies near to a blank. */
+
+/* The shop's proven recipe is on its tee; nobody has printed @wool, a sweater that comes in black. */
+typedef struct {
+  BbSession *session;
+  GtkWindow *window;
+  BbPage *page;
+  BbRecallPane *pane;
+  GtkEditable *search_entry;
+  gint64 recipe;
+  gint64 job;
+  gint64 wool;
+  gint64 black;
+  char *shown_page;
+  gint64 shown;
+} Scene;
+
+static void
+fill_book (Scene  *scene,
+           BbBook *book)
+{
+  g_autoptr (Shop) shop = helper_fill (book);
+  g_autoptr (BbBlank) blank = helper_make_blank ("WOOL-1", "Fjord sweater");
+  g_autoptr (BbColourway) colourway = NULL;
+
+  helper_fill_jobs (book, shop);
+  helper_prove (book, shop->revision->id);
+  g_array_index (blank->composition, BbFibreShare, 1).fibre = BB_FIBRE_WOOL;
+  helper_save (book, &bb_blank_table, blank);
+  colourway = helper_make_colourway ("WOOL-1-BLACK", blank->id, "Black");
+  helper_save (book, &bb_colourway_table, colourway);
+  scene->recipe = shop->recipe->id;
+  scene->job = shop->job->id;
+  scene->wool = blank->id;
+  scene->black = colourway->id;
+}
+
+static void
+show_cb (Scene      *scene,
+         const char *page,
+         gint64      id)
+{
+  g_free (scene->shown_page);
+  scene->shown_page = g_strdup (page);
+  scene->shown = id;
+}
+
+/* A test's own folders have no data by which GTK would know the file of a large icon. */
+static void
+drop_icons (GtkWidget *within)
+{
+  if (ADW_IS_STATUS_PAGE (within))
+    adw_status_page_set_icon_name (ADW_STATUS_PAGE (within), NULL);
+  for (GtkWidget *child = gtk_widget_get_first_child (within); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    drop_icons (child);
+}
+
+static void
+set_up (Scene         *scene,
+        gconstpointer  data)
+{
+  g_autofree char *path = helper_new_path ();
+  BbBook *book = helper_create (path);
+
+  (void) data;
+  fill_book (scene, book);
+  helper_close (book);
+  scene->session = helper_open_session (path);
+  g_signal_connect_swapped (scene->session, "show", G_CALLBACK (show_cb), scene);
+  scene->window = GTK_WINDOW (gtk_window_new ());
+  scene->page = g_object_new (BB_TYPE_RECIPES_PAGE, NULL);
+  drop_icons (GTK_WIDGET (scene->page));
+  gtk_window_set_child (scene->window, GTK_WIDGET (scene->page));
+  gtk_window_set_default_size (scene->window, 1000, 700);
+  gtk_window_present (scene->window);
+  bb_page_set_session (scene->page, scene->session);
+  helper_wait_drawn (GTK_WIDGET (scene->page));
+  scene->pane = helper_find_widget (GTK_WIDGET (scene->page), BB_TYPE_RECALL_PANE);
+  scene->search_entry = helper_find_widget (GTK_WIDGET (scene->pane), GTK_TYPE_SEARCH_ENTRY);
+}
+
+static void
+tear_down (Scene         *scene,
+           gconstpointer  data)
+{
+  (void) data;
+  bb_session_close (scene->session);
+  gtk_window_destroy (scene->window);
+  helper_wait_idle ();
+  g_assert_finalize_object (scene->session);
+  g_free (scene->shown_page);
+}
+
+static void
+expect (Scene      *scene,
+        const char *text,
+        guint       n_recipes,
+        guint       n_jobs)
+{
+  g_test_message ("%s", text);
+  gtk_editable_set_text (scene->search_entry, text);
+  helper_wait_drawn (GTK_WIDGET (scene->page));
+  g_assert_cmpuint (bb_recall_pane_get_n_found (scene->pane), ==, n_recipes);
+  g_assert_cmpuint (bb_recall_pane_get_n_jobs (scene->pane), ==, n_jobs);
+}
+
+static gboolean
+is_shown (GtkWidget  *within,
+          const char *text)
+{
+  if (GTK_IS_LABEL (within) && gtk_widget_get_mapped (within) &&
+      g_str_equal (gtk_label_get_text (GTK_LABEL (within)), text))
+    return TRUE;
+  for (GtkWidget *child = gtk_widget_get_first_child (within); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (is_shown (child, text))
+      return TRUE;
+
+  return FALSE;
+}
+
+static void
+expect_shown (Scene      *scene,
+              const char *text,
+              gboolean    shown)
+{
+  g_test_message ("“%s”", text);
+  g_assert_cmpint (is_shown (GTK_WIDGET (scene->page), text), ==, shown);
+}
+
+/* Which of both lists is seen is what was found, unless both were. */
+static void
+test_search (Scene         *scene,
+             gconstpointer  data)
+{
+  GtkWidget *jobs = NULL;
+
+  (void) data;
+  expect (scene, "", 1, 1);
+  expect (scene, "navy", 1, 1);
+  expect_shown (scene, "Dark tees", TRUE);
+  expect (scene, "heron", 0, 1);
+  expect_shown (scene, "Heron Street Choir", TRUE);
+  expect_shown (scene, "Only Jobs Found", TRUE);
+  jobs = gtk_widget_get_next_sibling (helper_find_widget (GTK_WIDGET (scene->pane), BB_TYPE_LINES_VIEW));
+  gtk_widget_activate_action (helper_find_widget (jobs, GTK_TYPE_LIST_VIEW), "list.activate-item", "u", 0);
+  g_assert_cmpstr (scene->shown_page, ==, "jobs");
+  g_assert_cmpint (scene->shown, ==, scene->job);
+
+  expect (scene, "heorn", 0, 1);
+  expect_shown (scene, "Showing “heron” for “heorn”.", TRUE);
+  expect (scene, "dark", 1, 1);
+  expect_shown (scene, "Showing “heron” for “heorn”.", FALSE);
+  expect (scene, "zzzz", 0, 0);
+  expect_shown (scene, "No Recipe Found", TRUE);
+  bb_page_show_record (scene->page, scene->recipe);
+  g_assert_cmpint (bb_recall_pane_get_chosen (scene->pane), ==, scene->recipe);
+  g_assert_cmpstr (bb_recall_pane_get_text (scene->pane), ==, "");
+}
+
+static void
+narrow_by (Scene      *scene,
+           const char *field,
+           const char *value)
+{
+  GtkWidget *filter = helper_find_widget (GTK_WIDGET (scene->pane), BB_TYPE_RECALL_FILTER);
+  BbForm *form = helper_find_widget (filter, BB_TYPE_FORM);
+  GVariantBuilder state;
+  g_autoptr (GVariant) filled = NULL;
+
+  g_variant_builder_init (&state, G_VARIANT_TYPE ("a{ss}"));
+  g_variant_builder_add (&state, "{ss}", field, value);
+  filled = g_variant_ref_sink (g_variant_builder_end (&state));
+  bb_form_load_state (form, filled);
+  g_signal_emit_by_name (form, "changed");
+  helper_wait_drawn (GTK_WIDGET (scene->page));
+}
+
+static void
+test_filters (Scene         *scene,
+              gconstpointer  data)
+{
+  GtkWidget *filter = helper_find_widget (GTK_WIDGET (scene->pane), BB_TYPE_RECALL_FILTER);
+  GtkWidget *popover = helper_find_widget (filter, GTK_TYPE_POPOVER);
+  g_autofree char *wool = g_strdup_printf ("%d", BB_FIBRE_WOOL);
+  g_autofree char *cotton = g_strdup_printf ("%d", BB_FIBRE_COTTON);
+
+  (void) data;
+  gtk_menu_button_popup (helper_find_widget (filter, GTK_TYPE_MENU_BUTTON));
+  helper_wait_drawn (GTK_WIDGET (scene->page));
+  narrow_by (scene, "fibre", wool);
+  expect (scene, "", 0, 0);
+  expect_shown (scene, "Fibre: Wool", TRUE);
+  g_assert_true (bb_recall_pane_is_narrowed (scene->pane));
+  narrow_by (scene, "fibre", cotton);
+  expect (scene, "", 1, 1);
+
+  /* What makes no sense, or is half typed, narrows by nothing else than before. */
+  narrow_by (scene, "srgb", "#1b2a");
+  expect_shown (scene, "Fibre: Cotton", TRUE);
+  narrow_by (scene, "srgb", "#1b2a49");
+  expect (scene, "", 1, 1);
+  narrow_by (scene, "srgb", "#f0f0f0");
+  expect (scene, "", 0, 0);
+
+  /* A page that comes back is as it was left; a recipe that has to be shown is. */
+  bb_page_show_record (scene->page, 0);
+  g_assert_true (bb_recall_pane_is_narrowed (scene->pane));
+  gtk_popover_popdown (GTK_POPOVER (popover));
+  bb_page_show_record (scene->page, scene->recipe);
+  g_assert_cmpint (bb_recall_pane_get_chosen (scene->pane), ==, scene->recipe);
+  g_assert_false (bb_recall_pane_is_narrowed (scene->pane));
+}
+
+static gboolean
+has_rows (gpointer data)
+{
+  BbNearestView *view = helper_find_widget (data, BB_TYPE_NEAREST_VIEW);
+
+  return view != NULL && helper_find_widget (GTK_WIDGET (view), BB_TYPE_NEAREST_ROW) != NULL;
+}
+
+static void
+activate_nearest (Scene      *scene,
+                  const char *action)
+{
+  gtk_widget_activate_action (helper_find_widget (GTK_WIDGET (scene->page), BB_TYPE_NEAREST_VIEW), action, NULL);
+}
+
+/* Looking for what nobody has printed shows what is near to it, by itself; so does being asked for a colour of it. */
+static void
+test_nearest (Scene         *scene,
+              gconstpointer  data)
+{
+  const char *reasons = "60 % cotton, 40 % polyester instead of 60 % cotton, 40 % wool; proven on 3 specimens";
+
+  (void) data;
+  expect (scene, "fjord", 0, 0);
+  helper_wait_until (has_rows, scene->page);
+  helper_wait_drawn (GTK_WIDGET (scene->page));
+  expect_shown (scene, "Nearest", TRUE);
+  expect_shown (scene, "For This Garment", FALSE);
+  expect_shown (scene, reasons, TRUE);
+  expect (scene, "", 1, 1);
+  expect_shown (scene, reasons, FALSE);
+
+  bb_page_show_for (scene->page, &bb_blank_table, scene->wool);
+  helper_wait_drawn (GTK_WIDGET (scene->page));
+  expect_shown (scene, reasons, TRUE);
+  activate_nearest (scene, "nearest.close");
+  helper_wait_drawn (GTK_WIDGET (scene->page));
+  expect_shown (scene, reasons, FALSE);
+}
+
+static gboolean
+has_editor_of (gpointer data)
+{
+  Scene *scene = data;
+  BbEditor *editor = helper_find_widget (GTK_WIDGET (scene->page), BB_TYPE_EDITOR);
+  BbForm *form = helper_find_widget (GTK_WIDGET (editor), BB_TYPE_FORM);
+
+  return form != NULL && bb_form_get_table (form) == &bb_revision_table;
+}
+
+static gboolean
+has_no_form (gpointer data)
+{
+  Scene *scene = data;
+
+  return !bb_editor_is_open (helper_find_widget (GTK_WIDGET (scene->page), BB_TYPE_EDITOR));
+}
+
+/* From the nearest to a recipe of its own: a draft, of that garment, that says where it is from. */
+static void
+test_start (Scene         *scene,
+            gconstpointer  data)
+{
+  GtkWidget *editor = helper_find_widget (GTK_WIDGET (scene->page), BB_TYPE_EDITOR);
+  g_autoptr (BbRecipe) recipe = NULL;
+  g_autoptr (BbRevision) revision = NULL;
+  g_autoptr (BbStanding) standing = NULL;
+  BbBook *book = bb_session_get_book (scene->session);
+
+  (void) data;
+  bb_page_show_for (scene->page, &bb_colourway_table, scene->black);
+  helper_wait_until (has_rows, scene->page);
+  activate_nearest (scene, "nearest.start");
+  gtk_widget_activate_action (editor, "editor.save", NULL);
+  helper_wait_until (has_editor_of, scene);
+  gtk_widget_activate_action (editor, "editor.save", NULL);
+  helper_wait_until (has_no_form, scene);
+
+  recipe = bb_book_load_by_code (book, &bb_recipe_table, "WOOL-1-BLACK", NULL);
+  g_assert_nonnull (recipe);
+  g_assert_cmpint (recipe->blank, ==, scene->wool);
+  g_assert_cmpint (recipe->colourway, ==, scene->black);
+  revision = bb_book_load_current (book, recipe->id, NULL);
+  g_assert_cmpstr (revision->reason, ==, "Proposed from R-1.1. Not proven on this garment.");
+  standing = bb_book_load_standing (book, revision->id, NULL);
+  g_assert_cmpint (standing->state, ==, BB_STATE_DRAFT);
+}
+
+#define ADD(path, func) g_test_add ("/recall-page/" path, Scene, NULL, set_up, func, tear_down)
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  adw_init ();
+  ADD ("search", test_search);
+  ADD ("filters", test_filters);
+  ADD ("nearest", test_nearest);
+  ADD ("start", test_start);
+
+  return g_test_run ();
+}
