@@ -5,8 +5,12 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-pick-row.h"
 #include "bb-session-due.h"
 #include "bb-signal.h"
+
+/* Characters in the button. */
+#define WIDTH 30
 
 /* Which wash tests are wanted, in the order of the drop-down. */
 typedef enum {
@@ -198,6 +202,7 @@ bb_due_filter_init (BbDueFilter *self)
     self->ids[w] = g_array_new (FALSE, FALSE, sizeof (gint64));
   self->open = g_array_new (FALSE, FALSE, sizeof (gint64));
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_pick_set_width (self->drop_down, WIDTH);
 }
 
 /**

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-proof-box.h"
 #include "bb-proof-charts.h"
 #include "bb-show.h"
 #include "bb-verdict-badge.h"
@@ -19,10 +20,12 @@ struct _BbEvidence
   /* template */
   GtkLabel *empty_label;
   GtkListBox *list;
+  BbProofBox *proof;
   BbProofCharts *charts;
 
   /* owned */
   BbSession *session;
+  BbRevision *revision;
   GArray *ids;
 };
 
@@ -46,6 +49,7 @@ row_activated_cb (BbEvidence    *self,
 static void
 loaded_cb (BbEvidence *self)
 {
+  bb_proof_box_show (self->proof, self->session, self->revision, bb_proof_charts_get_evidence (self->charts));
   g_signal_emit (self, signals[SIGNAL_LOADED], 0);
 }
 
@@ -113,6 +117,9 @@ bb_evidence_show (BbEvidence       *self,
   g_return_if_fail (BB_IS_EVIDENCE (self));
 
   g_set_object (&self->session, session);
+  g_clear_pointer (&self->revision, bb_revision_free);
+  self->revision = bb_record_copy (&bb_revision_table, revision);
+  bb_proof_box_show (self->proof, session, revision, NULL);
   while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
     gtk_list_box_remove (self->list, GTK_WIDGET (row));
   g_array_set_size (self->ids, 0);
@@ -179,6 +186,7 @@ static void
 bb_evidence_finalize (GObject *object)
 {
   g_array_unref (BB_EVIDENCE (object)->ids);
+  g_clear_pointer (&BB_EVIDENCE (object)->revision, bb_revision_free);
 
   G_OBJECT_CLASS (bb_evidence_parent_class)->finalize (object);
 }
@@ -199,10 +207,12 @@ bb_evidence_class_init (BbEvidenceClass *klass)
   signals[SIGNAL_LOADED] = g_signal_new ("loaded", BB_TYPE_EVIDENCE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                          G_TYPE_NONE, 0);
 
+  g_type_ensure (BB_TYPE_PROOF_BOX);
   g_type_ensure (BB_TYPE_PROOF_CHARTS);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-evidence.ui");
   gtk_widget_class_bind_template_child (widget_class, BbEvidence, empty_label);
   gtk_widget_class_bind_template_child (widget_class, BbEvidence, list);
+  gtk_widget_class_bind_template_child (widget_class, BbEvidence, proof);
   gtk_widget_class_bind_template_child (widget_class, BbEvidence, charts);
   gtk_widget_class_bind_template_callback (widget_class, loaded_cb);
   gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);

@@ -114,6 +114,19 @@ move (BbQuickButtons *self,
     }
 }
 
+/* On to the next field that is entered like this; from the last one, Enter saves. */
+static void
+go_on (BbQuickButtons *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = NULL;
+
+  gtk_widget_child_focus (GTK_WIDGET (root), GTK_DIR_TAB_FORWARD);
+  focus = gtk_root_get_focus (root);
+  if (focus == NULL || gtk_widget_get_ancestor (focus, BB_TYPE_QUICK_BUTTONS) == NULL)
+    take_focus (self, TRUE);
+}
+
 static gboolean
 key_pressed_cb (BbQuickButtons  *self,
                 guint            keyval,
@@ -131,7 +144,7 @@ key_pressed_cb (BbQuickButtons  *self,
     return move (self, keyval);
 
   choose (self, index);
-  gtk_widget_child_focus (GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (self))), GTK_DIR_TAB_FORWARD);
+  go_on (self);
 
   return TRUE;
 }

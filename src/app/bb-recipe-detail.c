@@ -81,8 +81,6 @@ update_actions (BbRecipeDetail *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.mix", revision != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.to-on-trial",
                                  revision != NULL && bb_state_may_become (state, BB_STATE_ON_TRIAL));
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.to-proven",
-                                 revision != NULL && state == BB_STATE_ON_TRIAL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.to-withdrawn",
                                  revision != NULL && bb_state_may_become (state, BB_STATE_WITHDRAWN));
   bb_state_badge_set_state (self->badge, state);
@@ -488,17 +486,6 @@ to_on_trial_action (GtkWidget  *widget,
 }
 
 static void
-to_proven_action (GtkWidget  *widget,
-                  const char *name,
-                  GVariant   *parameter)
-{
-  (void) name;
-  (void) parameter;
-
-  take_step (BB_RECIPE_DETAIL (widget), BB_STATE_PROVEN);
-}
-
-static void
 to_withdrawn_action (GtkWidget  *widget,
                      const char *name,
                      GVariant   *parameter)
@@ -530,7 +517,6 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "recipe.edit-recipe", NULL, edit_recipe_action);
   gtk_widget_class_install_action (widget_class, "recipe.withdraw-recipe", NULL, withdraw_recipe_action);
   gtk_widget_class_install_action (widget_class, "recipe.to-on-trial", NULL, to_on_trial_action);
-  gtk_widget_class_install_action (widget_class, "recipe.to-proven", NULL, to_proven_action);
   gtk_widget_class_install_action (widget_class, "recipe.to-withdrawn", NULL, to_withdrawn_action);
 }
 

@@ -95,6 +95,7 @@ bb_revision_menu_describe_standing (BbSession *session,
                                     gint64     revision)
 {
   g_autoptr (BbStanding) standing = bb_revision_menu_load_standing (session, revision);
+  g_autoptr (BbSignature) signature = NULL;
   g_autofree char *since = NULL;
   g_autofree char *person = NULL;
   const char *state = NULL;
@@ -105,6 +106,8 @@ bb_revision_menu_describe_standing (BbSession *session,
   state = bb_choices_get_title (&bb_state_choices, standing->state);
   since = bb_show_date (standing->since);
   person = bb_show_name (session, &bb_person_table, standing->person);
+  if (bb_book_find_signature (bb_session_get_book (session), revision, &signature, NULL) == 1 && signature->overruled)
+    return g_strdup_printf (_("%s since %s, by %s, who overruled the shop's rule."), state, since, person);
 
   return *person != '\0' ? g_strdup_printf (_("%s since %s, by %s."), state, since, person)
                          : g_strdup_printf (_("%s since %s."), state, since);

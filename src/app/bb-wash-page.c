@@ -22,13 +22,22 @@ struct _BbWashPage
 
 G_DEFINE_FINAL_TYPE (BbWashPage, bb_wash_page, BB_TYPE_CATALOGUE_PAGE)
 
-/* The colour first: the recipe's name is long, and specimens of one recipe differ in it. */
+/* The recipe's name comes last, as it is long, and specimens of one recipe differ in colour and revision. */
 static char *
 describe (const BbWashLine *line)
 {
-  const char *recipe = line->recipe != NULL ? line->recipe : "";
+  const BbRevision *revision = line->revision;
+  const char *parts[4] = { NULL };
+  guint n = 0;
 
-  return line->colourway != NULL ? g_strjoin (" · ", line->colourway, recipe, NULL) : g_strdup (recipe);
+  if (line->colourway != NULL)
+    parts[n++] = line->colourway;
+  if (revision != NULL)
+    parts[n++] = revision->code;
+  if (line->recipe != NULL)
+    parts[n++] = line->recipe;
+
+  return g_strjoinv (" · ", (GStrv) parts);
 }
 
 static GtkWidget *
@@ -47,12 +56,11 @@ fill (BbRow         *row,
 {
   const BbWashLine *wash = record;
   const BbWashTest *test = wash->test;
-  const BbRevision *revision = wash->revision;
   g_autofree char *description = describe (wash);
 
   (void) session;
 
-  bb_row_set (row, test->code, revision != NULL ? revision->code : "", description);
+  bb_row_set (row, test->code, "", description);
   bb_row_set_garment (row, wash->srgb, BB_SHADE_ANY);
   bb_verdict_badge_show_due (BB_VERDICT_BADGE (ensure_badge (row)), wash);
 }

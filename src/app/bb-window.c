@@ -9,6 +9,7 @@
 #include "bb-equipment-page.h"
 #include "bb-jobs-page.h"
 #include "bb-mix-page.h"
+#include "bb-notice-bar.h"
 #include "bb-person-menu.h"
 #include "bb-preferences.h"
 #include "bb-recipes-page.h"
@@ -30,6 +31,7 @@ struct _BbWindow
   GtkListBox *sidebar;
   GtkDropDown *person_drop_down;
   AdwWindowTitle *title;
+  BbNoticeBar *notices;
   GtkStack *stack;
 
   /* owned */
@@ -434,11 +436,13 @@ bb_window_class_init (BbWindowClass *klass)
   G_OBJECT_CLASS (klass)->dispose = bb_window_dispose;
   widget_class->map = bb_window_map;
   GTK_WINDOW_CLASS (klass)->close_request = bb_window_close_request;
+  g_type_ensure (BB_TYPE_NOTICE_BAR);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-window.ui");
   gtk_widget_class_bind_template_child (widget_class, BbWindow, toasts);
   gtk_widget_class_bind_template_child (widget_class, BbWindow, sidebar);
   gtk_widget_class_bind_template_child (widget_class, BbWindow, person_drop_down);
   gtk_widget_class_bind_template_child (widget_class, BbWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, BbWindow, notices);
   gtk_widget_class_bind_template_child (widget_class, BbWindow, stack);
   gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
   gtk_widget_class_install_action (widget_class, "win.restore", "(sx)", restore_action);
@@ -485,6 +489,7 @@ bb_window_new (GtkApplication *application,
   changed_cb (self);
   restore_size (self);
   bb_person_menu_connect (self->person_drop_down, session);
+  bb_notice_bar_set_session (self->notices, session);
   adw_window_title_set_subtitle (self->title, name);
 
   page = g_settings_get_string (bb_session_get_settings (session), "page");

@@ -85,6 +85,9 @@ char           *bb_wash_evidence_compare       (const BbWashEvidence  *self,
                                                 BbCompareOut          *out,
                                                 GError               **error);
 
+/* bb-wash-rule.c */
+char           *bb_wash_evidence_describe_rule (const BbWashEvidence  *self);
+
 /* bb-wash-dispute.c */
 gboolean        bb_grades_disagree             (BbGrade                eye,
                                                 BbGrade                measured);

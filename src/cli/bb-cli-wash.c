@@ -8,6 +8,7 @@
 #include "bb-cli-show.h"
 #include "bb-json-write.h"
 #include "bb-known.h"
+#include "bb-notice-words.h"
 
 /* Whoever is named as having done it is also who writes it into the book. */
 static gboolean
@@ -109,19 +110,6 @@ check_is_new (BbBook          *book,
   return FALSE;
 }
 
-static char *
-name_jobs (const GPtrArray *jobs)
-{
-  g_autoptr (GString) codes = g_string_new (NULL);
-
-  for (guint i = 0; i < jobs->len; i++)
-    g_string_append_printf (codes, "%s%s", i > 0 ? ", " : "", ((const BbJob *) jobs->pdata[i])->code);
-
-  return jobs->len > 0 ? g_strdup_printf (ngettext ("An open job uses it: %s.", "Open jobs use it: %s.", jobs->len),
-                                          codes->str)
-                       : g_strdup (_("No open job uses it."));
-}
-
 /* What the reading did to a proof, below what is told of the reading itself. */
 static gboolean
 add_news (BbBook           *book,
@@ -131,21 +119,16 @@ add_news (BbBook           *book,
 {
   g_autoptr (GPtrArray) notices = bb_book_load_notices (book, FALSE, error);
   const BbNotice *newest = notices != NULL && notices->len > 0 ? notices->pdata[0] : NULL;
-  g_autoptr (GPtrArray) jobs = NULL;
   g_autofree char *before = NULL;
   g_autofree char *news = NULL;
-  g_autofree char *used = NULL;
 
   if (newest == NULL || newest->wash_test != reading->wash_test || newest->cycles != reading->cycles)
     return notices != NULL;
-  news = bb_book_describe_notice (book, newest, error);
-  if (news != NULL)
-    jobs = bb_book_load_open_jobs (book, newest->revision, error);
-  if (jobs == NULL)
+  news = bb_words_of_notice (book, newest, error);
+  if (news == NULL)
     return FALSE;
   before = g_steal_pointer (sentence);
-  used = name_jobs (jobs);
-  *sentence = g_strdup_printf ("%s\n%s %s", before, news, used);
+  *sentence = g_strjoin ("\n", before, news, NULL);
 
   return TRUE;
 }

@@ -130,6 +130,34 @@ test_rate_in_words (void)
     }
 }
 
+/* The shop's rule as it is where nothing was decided: three pass, none fails. */
+static void
+test_rule_in_words (void)
+{
+  const struct {
+    guint passed;
+    guint failed;
+    guint open;
+    const char *text;
+  } rows[] = {
+    { 0, 0, 0, "The shop's rule asks for 3 specimens that passed, and none that failed: 3 more have to pass. None is "
+               "being washed." },
+    { 2, 0, 1, "The shop's rule asks for 3 specimens that passed, and none that failed: 1 more has to pass. 1 is being "
+               "washed." },
+    { 3, 0, 2, "The shop's rule is met: 3 specimens passed, and none failed." },
+    { 4, 1, 0, "1 specimen failed: by the shop's rule this revision can't be proven any more." },
+    { 0, 2, 0, "2 specimens failed: by the shop's rule this revision can't be proven any more." },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (BbWashEvidence) evidence = make_evidence ("R.1", rows[i].passed, rows[i].failed, rows[i].open);
+      g_autofree char *text = bb_wash_evidence_describe_rule (evidence);
+
+      g_assert_cmpstr (text, ==, rows[i].text);
+    }
+}
+
 /* A failure keeps the rule from being met, however many passed. */
 static void
 test_one_failure_breaks_the_rule (void)
@@ -336,6 +364,7 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/wash-evidence/rate-in-words", test_rate_in_words);
+  g_test_add_func ("/wash-evidence/rule-in-words", test_rule_in_words);
   g_test_add_func ("/wash-evidence/one-failure-breaks-the-rule", test_one_failure_breaks_the_rule);
   g_test_add_func ("/wash-evidence/life-goes-on-after-the-plan", test_life_goes_on_after_the_plan);
   g_test_add_func ("/wash-evidence/what-does-not-count", test_what_does_not_count);
