@@ -4,7 +4,6 @@
 #include "bb-trace.h"
 
 #include "bb-book-private.h"
-#include "bb-record-sql.h"
 
 /* By what the runs are found that a record had a part in; ?1 is its key. */
 static const struct {
@@ -134,52 +133,4 @@ bb_book_list_run_lots (BbBook  *self,
   bb_statement_bind_integer (statement, 1, run);
 
   return _bb_statement_collect_keys (statement, error);
-}
-
-/* The newest proven revision of each garment and colour: of many that are alike one is enough to be near. */
-#define PROVEN \
-  "WITH line AS (SELECT v.id AS id, v.code AS code, r.name AS name, b.id AS blank, " \
-  "COALESCE (c.name, '') AS colourway, COALESCE (c.srgb, '') AS srgb, " \
-  "COALESCE ((SELECT g.passed FROM signature g WHERE g.revision = v.id ORDER BY g.signed_at DESC LIMIT 1), 0) " \
-  "AS passed FROM revision v JOIN recipe r ON r.id = v.recipe " \
-  "LEFT JOIN colourway c ON c.id = r.colourway JOIN blank b ON b.id = COALESCE (r.blank, c.blank) " \
-  "WHERE v.id IN (SELECT MAX (n.id) FROM standing s JOIN revision n ON n.id = s.revision " \
-  "JOIN recipe q ON q.id = n.recipe WHERE s.state = 'proven' AND q.withdrawn_at IS NULL " \
-  "GROUP BY q.blank, q.colourway, q.shade)) SELECT %s FROM line ORDER BY id DESC"
-
-/**
- * bb_book_load_proven_lines:
- * @self: a book
- * @error: return location for a #GError
- *
- * Loads, of each garment and colour, the newest proven revision of a recipe that is in use.
- *
- * Returns: (transfer full) (nullable) (element-type BbProvenLine): the lines, the newest first; the array frees them.
- *   %NULL with an error
- */
-GPtrArray *
-bb_book_load_proven_lines (BbBook  *self,
-                           GError **error)
-{
-  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (bb_proven_line_table.free_record);
-  g_autofree char *columns = bb_sql_columns (&bb_proven_line_table);
-  g_autofree char *sql = g_strdup_printf (PROVEN, columns);
-  g_autoptr (BbStatement) statement = NULL;
-  BbStep step = BB_STEP_ROW;
-
-  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), NULL);
-
-  statement = bb_db_prepare (self->db, sql, error);
-  if (statement == NULL)
-    return NULL;
-  while ((step = bb_statement_step (statement, error)) == BB_STEP_ROW)
-    {
-      gpointer line = bb_record_new (&bb_proven_line_table);
-
-      g_ptr_array_add (lines, line);
-      if (!bb_record_read (&bb_proven_line_table, line, statement, error))
-        return NULL;
-    }
-
-  return step == BB_STEP_DONE ? g_steal_pointer (&lines) : NULL;
 }

@@ -11,7 +11,6 @@ BB_DEFINE_TABLE (BbRecipeLine, bb_recipe_line, "recipe_line", N_("Recipe"), BB_R
 BB_DEFINE_TABLE (BbWashLine, bb_wash_line, "wash_line", N_("Wash test"), BB_WASH_LINE_FIELDS, NULL)
 BB_DEFINE_TABLE (BbJobCard, bb_job_card, "job_card", N_("Job"), BB_JOB_CARD_FIELDS, NULL)
 BB_DEFINE_TABLE (BbRunCard, bb_run_card, "run_card", N_("Run"), BB_RUN_CARD_FIELDS, NULL)
-BB_DEFINE_TABLE (BbProvenLine, bb_proven_line, "proven_line", N_("Recipe"), BB_PROVEN_LINE_FIELDS, NULL)
 BB_DEFINE_TABLE (BbLineCard, bb_line_card, "line_card", N_("Line of a job"), BB_LINE_CARD_FIELDS, NULL)
 
 /* Each statement ends with the key that the lines are chosen by. */

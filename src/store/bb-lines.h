@@ -139,20 +139,4 @@ BB_DECLARE_TABLE (BbLineCard, bb_line_card, BB_LINE_CARD_FIELDS);
 
 BB_DECLARE_TABLE (BbRunCard, bb_run_card, BB_RUN_CARD_FIELDS);
 
-/**
- * BbProvenLine:
- *
- * A proven revision, and the garment that it is proven on: what the nearest are chosen from.
- */
-#define BB_PROVEN_LINE_FIELDS(F, T) \
-  F (T, INTEGER, id, N_("Key"), .help = N_("The revision's key in this book.")) \
-  F (T, TEXT, code, N_("Recipe"), .help = N_("The revision's code.")) \
-  F (T, TEXT, name, N_("Name"), .help = N_("The recipe's name.")) \
-  F (T, INTEGER, blank, N_("Blank"), .help = N_("Key of the garment.")) \
-  F (T, TEXT, colourway, N_("Colour"), .help = N_("The garment's colour; empty for several.")) \
-  F (T, TEXT, srgb, N_("sRGB"), .help = N_("That colour; empty for several.")) \
-  F (T, INTEGER, passed, N_("Passed"), .help = N_("Specimens that had passed when it was signed."))
-
-BB_DECLARE_TABLE (BbProvenLine, bb_proven_line, BB_PROVEN_LINE_FIELDS);
-
 G_END_DECLS

@@ -7,19 +7,17 @@ G_BEGIN_DECLS
 
 /* From anything that had a part in a print to the runs, jobs and customers that it touched, and back. */
 
-gboolean   bb_book_is_traced         (const BbTable  *table);
-GArray    *bb_book_trace_runs        (BbBook         *self,
-                                      const BbTable  *table,
-                                      gint64          id,
-                                      GError        **error);
-GArray    *bb_book_list_runs         (BbBook         *self,
-                                      guint           limit,
-                                      GError        **error);
-GArray    *bb_book_list_run_lots     (BbBook         *self,
-                                      gint64          run,
-                                      GError        **error);
-GPtrArray *bb_book_load_proven_lines (BbBook         *self,
-                                      GError        **error);
+gboolean bb_book_is_traced     (const BbTable  *table);
+GArray  *bb_book_trace_runs    (BbBook         *self,
+                                const BbTable  *table,
+                                gint64          id,
+                                GError        **error);
+GArray  *bb_book_list_runs     (BbBook         *self,
+                                guint           limit,
+                                GError        **error);
+GArray  *bb_book_list_run_lots (BbBook         *self,
+                                gint64          run,
+                                GError        **error);
 
 /**
  * BbRepeatLine:

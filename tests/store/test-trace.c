@@ -123,28 +123,6 @@ test_and_back (Bench         *bench,
 }
 
 static void
-test_proven_lines (Bench         *bench,
-                   gconstpointer  data)
-{
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) none = bb_book_load_proven_lines (bench->book, &error);
-  g_autoptr (GPtrArray) one = NULL;
-  const BbProvenLine *line = NULL;
-
-  (void) data;
-  g_assert_no_error (error);
-  g_assert_cmpuint (none->len, ==, 0);
-  helper_prove (bench->book, bench->shop->revision->id);
-  one = bb_book_load_proven_lines (bench->book, &error);
-  g_assert_cmpuint (one->len, ==, 1);
-  line = one->pdata[0];
-  g_assert_cmpint (line->id, ==, bench->shop->revision->id);
-  g_assert_cmpint (line->blank, ==, bench->shop->blank->id);
-  g_assert_cmpstr (line->srgb, ==, "");
-  g_assert_cmpint (line->passed, ==, 3);
-}
-
-static void
 test_list (Bench         *bench,
            gconstpointer  data)
 {
@@ -303,7 +281,6 @@ main (int   argc,
 #define ADD(path, func) g_test_add (path, Bench, NULL, set_up, func, tear_down)
   ADD ("/trace/from-anything", test_from_anything);
   ADD ("/trace/and-back", test_and_back);
-  ADD ("/trace/proven-lines", test_proven_lines);
   ADD ("/trace/list", test_list);
   ADD ("/trace/last-run", test_last_run);
   ADD ("/trace/failures-since", test_failures_since);
