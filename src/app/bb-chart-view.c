@@ -5,15 +5,11 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-chart-keep.h"
 #include "bb-compat.h"
 
 #define LEAST_WIDTH 280
 #define LEAST_HEIGHT 300
-
-/* A saved chart is as wide as the text of a page, in points; pixels of a picture are those of print. */
-#define SAVED_WIDTH 460.0
-#define SAVED_HEIGHT 300.0
-#define SAVED_SCALE (300.0 / 72.0)
 
 struct _BbChartView
 {
@@ -22,6 +18,7 @@ struct _BbChartView
   /* Owned. */
   BbChart *chart;
   GtkWidget *menu;
+  GtkWidget *button;
 
   BbChartSpot spot;
 };
@@ -158,10 +155,10 @@ menu_cb (GtkWidget *widget,
   return TRUE;
 }
 
+/* What a file is being named for. */
 typedef struct {
   BbChartView *view;
   BbChart *chart;
-  GFile *file;
   gboolean as_pdf;
 } Saving;
 
@@ -172,45 +169,17 @@ saving_free (gpointer data)
 
   g_clear_object (&self->view);
   g_clear_pointer (&self->chart, bb_chart_unref);
-  g_clear_object (&self->file);
   g_free (self);
 }
 
 static void
-save_in_thread (GTask        *task,
-                gpointer      source,
-                gpointer      data,
-                GCancellable *cancellable)
+kept_cb (GObject      *source,
+         GAsyncResult *result,
+         gpointer      data)
 {
-  const Saving *self = data;
-  g_autoptr (GBytes) bytes = NULL;
-  GError *error = NULL;
-
-  (void) source;
-  bytes = self->as_pdf ? bb_chart_to_pdf (self->chart, SAVED_WIDTH, SAVED_HEIGHT, &error)
-                       : bb_chart_to_png (self->chart, SAVED_WIDTH, SAVED_HEIGHT, SAVED_SCALE, &error);
-  if (bytes != NULL && g_file_replace_contents (self->file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes),
-                                                NULL, FALSE, G_FILE_CREATE_NONE, NULL, cancellable, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
-}
-
-static void
-saved_cb (GObject      *source,
-          GAsyncResult *result,
-          gpointer      data)
-{
-  const Saving *self = g_task_get_task_data (G_TASK (result));
-  g_autofree char *name = g_file_get_parse_name (self->file);
-  g_autoptr (GError) error = NULL;
-  g_autofree char *text = NULL;
+  g_autofree char *text = bb_chart_keep_finish (result);
 
   (void) data;
-  if (g_task_propagate_boolean (G_TASK (result), &error))
-    text = g_strdup_printf (_("The chart was saved as %s."), name);
-  else
-    text = g_strdup_printf (_("The chart was not saved: %s"), error->message);
   g_signal_emit (source, signals[SIGNAL_SAY], 0, text);
 }
 
@@ -219,14 +188,8 @@ file_named_cb (GFile    *file,
                gpointer  data)
 {
   const Saving *asked = data;
-  Saving *saving = g_new0 (Saving, 1);
-  g_autoptr (GTask) task = g_task_new (asked->view, NULL, saved_cb, NULL);
 
-  saving->chart = bb_chart_ref (asked->chart);
-  saving->file = g_object_ref (file);
-  saving->as_pdf = asked->as_pdf;
-  g_task_set_task_data (task, saving, saving_free);
-  g_task_run_in_thread (task, save_in_thread);
+  bb_chart_keep_async (GTK_WIDGET (asked->view), asked->chart, file, asked->as_pdf, kept_cb, NULL);
 }
 
 static void
@@ -264,6 +227,19 @@ copy_action (GtkWidget  *widget,
 }
 
 static void
+copy_picture_action (GtkWidget  *widget,
+                     const char *name,
+                     GVariant   *parameter)
+{
+  BbChartView *self = BB_CHART_VIEW (widget);
+
+  (void) name;
+  (void) parameter;
+  if (self->chart != NULL)
+    bb_chart_keep_async (widget, self->chart, NULL, FALSE, kept_cb, NULL);
+}
+
+static void
 bb_chart_view_snapshot (GtkWidget   *widget,
                         GtkSnapshot *snapshot)
 {
@@ -278,6 +254,7 @@ bb_chart_view_snapshot (GtkWidget   *widget,
   cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
   bb_chart_draw (self->chart, cr, (double) width, (double) height, get_style (), &self->spot);
   cairo_destroy (cr);
+  gtk_widget_snapshot_child (widget, self->button, snapshot);
 }
 
 static void
@@ -297,16 +274,23 @@ bb_chart_view_measure (GtkWidget      *widget,
   *natural_baseline = -1;
 }
 
+/* The button stands in the corner where no word of a chart stands. */
 static void
 bb_chart_view_size_allocate (GtkWidget *widget,
                              int        width,
                              int        height,
                              int        baseline)
 {
-  (void) width;
+  BbChartView *self = BB_CHART_VIEW (widget);
+  const gboolean to_left = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
+  GtkRequisition size;
+
   (void) height;
   (void) baseline;
-  gtk_popover_present (GTK_POPOVER (BB_CHART_VIEW (widget)->menu));
+  gtk_widget_get_preferred_size (self->button, &size, NULL);
+  gtk_widget_size_allocate (self->button, &(GtkAllocation) { to_left ? 0 : width - size.width, 0, size.width,
+                                                             size.height }, -1);
+  gtk_popover_present (GTK_POPOVER (self->menu));
 }
 
 static void
@@ -315,6 +299,7 @@ bb_chart_view_dispose (GObject *object)
   BbChartView *self = BB_CHART_VIEW (object);
 
   g_clear_pointer (&self->menu, gtk_widget_unparent);
+  g_clear_pointer (&self->button, gtk_widget_unparent);
   g_clear_pointer (&self->chart, bb_chart_unref);
 
   G_OBJECT_CLASS (bb_chart_view_parent_class)->dispose (object);
@@ -348,6 +333,7 @@ bb_chart_view_class_init (BbChartViewClass *klass)
   gtk_widget_class_install_action (widget_class, "chart.save-png", NULL, save_action);
   gtk_widget_class_install_action (widget_class, "chart.save-pdf", NULL, save_action);
   gtk_widget_class_install_action (widget_class, "chart.copy", NULL, copy_action);
+  gtk_widget_class_install_action (widget_class, "chart.copy-picture", NULL, copy_picture_action);
   add_step (widget_class, GDK_KEY_Right, GDK_KEY_KP_Right, BB_CHART_NEXT);
   add_step (widget_class, GDK_KEY_Left, GDK_KEY_KP_Left, BB_CHART_PREVIOUS);
   add_step (widget_class, GDK_KEY_Down, GDK_KEY_KP_Down, BB_CHART_NEXT_SERIES);
@@ -366,11 +352,21 @@ add_menu (BbChartView *self)
 
   g_menu_append (menu, _("Save as Picture (PNG)…"), "chart.save-png");
   g_menu_append (menu, _("Save as PDF…"), "chart.save-pdf");
+  g_menu_append (menu, _("Copy as Picture"), "chart.copy-picture");
   g_menu_append (menu, _("Copy What It Tells"), "chart.copy");
   self->menu = gtk_popover_menu_new_from_model (G_MENU_MODEL (menu));
   gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
   gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
   gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
+
+  self->button = gtk_menu_button_new ();
+  gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (self->button), "view-more-symbolic");
+  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->button), G_MENU_MODEL (menu));
+  gtk_menu_button_set_has_frame (GTK_MENU_BUTTON (self->button), FALSE);
+  gtk_widget_set_tooltip_text (self->button, _("Save or copy this chart"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Save or copy this chart"), -1);
+  gtk_widget_set_parent (self->button, GTK_WIDGET (self));
 }
 
 static void

@@ -13,7 +13,8 @@ G_BEGIN_DECLS
  * Shows a chart. The pointer reads off the nearest point; so do the keys once it has the focus: Left and Right along a
  * series, Up and Down between series, Home and End to its ends, Escape to none. What is read off is drawn beside the
  * point and is the view's accessible label, so that it is spoken; the accessible description tells the whole chart. The
- * menu (the right button, Menu or Shift+F10) saves it as PNG or PDF, or copies what it tells.
+ * menu (the button in its corner, the right button of the mouse, Menu or Shift+F10) saves it as PNG or PDF, or copies
+ * it as a picture or in words.
  *
  * Signal `say` (text): what a person has to be told, like where a file could not be written.
  */

@@ -3,9 +3,11 @@
 
 #include "bb-chart-view.h"
 
+#include <glib/gstdio.h>
 #include <string.h>
 
 #include "app-helpers.h"
+#include "bb-chart-keep.h"
 
 static BbChart *
 make_chart (void)
@@ -186,6 +188,70 @@ test_drawn (void)
   close_window (window, view);
 }
 
+static void
+kept_cb (GObject      *source,
+         GAsyncResult *result,
+         gpointer      data)
+{
+  char **said = data;
+
+  (void) source;
+  *said = bb_chart_keep_finish (result);
+}
+
+static gboolean
+is_set (gpointer data)
+{
+  return *(char **) data != NULL;
+}
+
+static char *
+keep (GtkWidget  *view,
+      const char *path,
+      gboolean    as_pdf)
+{
+  g_autoptr (GFile) file = path != NULL ? g_file_new_for_path (path) : NULL;
+  g_autoptr (BbChart) chart = make_chart ();
+  char *said = NULL;
+
+  bb_chart_keep_async (view, chart, file, as_pdf, kept_cb, &said);
+  helper_wait_until (is_set, &said);
+
+  return said;
+}
+
+static void
+test_kept (void)
+{
+  GtkWidget *window = NULL;
+  GtkWidget *view = show (&window);
+  g_autofree char *folder = g_dir_make_tmp ("chart-XXXXXX", NULL);
+  g_autofree char *png = g_build_filename (folder, "chart.png", NULL);
+  g_autofree char *pdf = g_build_filename (folder, "chart.pdf", NULL);
+  g_autofree char *nowhere = g_build_filename (folder, "none", "chart.pdf", NULL);
+  g_autofree char *saved = keep (view, png, FALSE);
+  g_autofree char *printed = keep (view, pdf, TRUE);
+  g_autofree char *refused = keep (view, nowhere, TRUE);
+  g_autofree char *copied = keep (view, NULL, FALSE);
+  g_autoptr (GdkTexture) texture = gdk_texture_new_from_filename (png, NULL);
+  g_autofree char *contents = NULL;
+
+  g_assert_nonnull (strstr (saved, png));
+  /* As wide as a page's text, 460 pt, at 300 pixels to the inch. */
+  g_assert_cmpint (gdk_texture_get_width (texture), ==, 460 * 300 / 72);
+  g_assert_nonnull (strstr (printed, pdf));
+  g_assert_true (g_file_get_contents (pdf, &contents, NULL, NULL));
+  g_assert_true (g_str_has_prefix (contents, "%PDF-1."));
+  g_assert_true (g_str_has_prefix (refused, "The chart was not saved: "));
+  g_assert_cmpstr (copied, ==, "The chart was copied as a picture.");
+  g_assert_true (gdk_content_formats_contain_gtype (gdk_clipboard_get_formats (gtk_widget_get_clipboard (view)),
+                                                    GDK_TYPE_TEXTURE));
+  g_unlink (png);
+  g_unlink (pdf);
+  g_rmdir (folder);
+  close_window (window, view);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -197,6 +263,7 @@ main (int   argc,
   g_test_add_func ("/chart-view/keys", test_keys);
   g_test_add_func ("/chart-view/description", test_description);
   g_test_add_func ("/chart-view/drawn", test_drawn);
+  g_test_add_func ("/chart-view/kept", test_kept);
 
   return g_test_run ();
 }

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "bb-chart.h"
+
+G_BEGIN_DECLS
+
+void  bb_chart_keep_async  (GtkWidget            *widget,
+                            BbChart              *chart,
+                            GFile                *file,
+                            gboolean              as_pdf,
+                            GAsyncReadyCallback   callback,
+                            gpointer              data);
+char *bb_chart_keep_finish (GAsyncResult         *result);
+
+G_END_DECLS
