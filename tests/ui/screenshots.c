@@ -99,6 +99,17 @@ prepare_recipes (Stage         *stage,
 }
 
 static void
+prepare_compare (Stage         *stage,
+                 const Picture *picture)
+{
+  (void) picture;
+
+  find_recipe (stage, "groat", "Groatweight heavy tee, black");
+  hand_press (stage, ROLE_BUTTON, "Compare");
+  hand_expect (stage, "Fisher's exact test");
+}
+
+static void
 prepare_wash_log (Stage         *stage,
                   const Picture *picture)
 {
@@ -115,6 +126,7 @@ static const Page pages[] = {
   { "mix", "Mix", prepare_mix },
   { "artwork", "Mix", prepare_artwork },
   { "recipes", "Recipes", prepare_recipes },
+  { "compare", "Recipes", prepare_compare },
   { "wash-log", "Wash Log", prepare_wash_log },
   { "blanks", "Blanks", NULL },
   { "supplies", "Supplies", NULL },
