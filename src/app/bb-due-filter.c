@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-pick-row.h"
+#include "bb-reading-table.h"
 #include "bb-session-due.h"
 #include "bb-signal.h"
 
@@ -145,6 +146,19 @@ loaded_cb (GObject      *source,
 }
 
 static void
+grade_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  GtkWidget *table = bb_reading_table_new (GTK_WINDOW (gtk_widget_get_root (widget)), BB_DUE_FILTER (widget)->session);
+
+  (void) name;
+  (void) parameter;
+
+  gtk_window_present (GTK_WINDOW (table));
+}
+
+static void
 stop_loading (BbDueFilter *self)
 {
   if (self->loading != NULL)
@@ -193,6 +207,7 @@ bb_due_filter_class_init (BbDueFilterClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-due-filter.ui");
   gtk_widget_class_bind_template_child (widget_class, BbDueFilter, drop_down);
   gtk_widget_class_bind_template_callback (widget_class, selected_cb);
+  gtk_widget_class_install_action (widget_class, "due.grade", NULL, grade_action);
 }
 
 static void

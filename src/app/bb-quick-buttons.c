@@ -121,6 +121,9 @@ go_on (BbQuickButtons *self)
   GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
   GtkWidget *focus = NULL;
 
+  /* What was chosen may have closed what the buttons stood in. */
+  if (root == NULL)
+    return;
   gtk_widget_child_focus (GTK_WIDGET (root), GTK_DIR_TAB_FORWARD);
   focus = gtk_root_get_focus (root);
   if (focus == NULL || gtk_widget_get_ancestor (focus, BB_TYPE_QUICK_BUTTONS) == NULL)
