@@ -150,11 +150,10 @@ loaded_cb (GObject      *source,
   BbNearRecipes *near = bb_session_load_near_finish (BB_SESSION (source), result, &error);
 
   /* Another garment was chosen meanwhile, or the window is gone. */
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    return;
   if (near == NULL)
-    {
-      bb_session_report (BB_SESSION (source), error);
-      return;
-    }
+    bb_session_report (BB_SESSION (source), error);
   g_clear_pointer (&self->near, bb_near_recipes_free);
   self->near = near;
   show_near (self);
@@ -201,13 +200,16 @@ fill_colours (BbNearestView *self,
   const gint64 any = 0;
   g_autoptr (GtkStringList) titles = gtk_string_list_new (NULL);
   g_autoptr (GPtrArray) colourways = NULL;
+  g_autoptr (GError) error = NULL;
 
   g_array_set_size (self->colourways, 0);
   g_array_append_val (self->colourways, any);
   gtk_string_list_append (titles, _("Any colour"));
   if (blank != 0)
     colourways = bb_book_load_referring (bb_session_get_book (self->session), &bb_colourway_table, &bb_blank_table,
-                                         blank, NULL);
+                                         blank, &error);
+  if (error != NULL)
+    bb_session_report (self->session, error);
   for (guint i = 0; colourways != NULL && i < colourways->len; i++)
     {
       const BbColourway *colour = colourways->pdata[i];
@@ -320,11 +322,14 @@ bb_nearest_view_show (BbNearestView *self,
                       gint64         colourway)
 {
   g_autoptr (BbColourway) known = NULL;
+  g_autoptr (GError) error = NULL;
 
   g_return_if_fail (BB_IS_NEAREST_VIEW (self) && self->session != NULL);
 
   if (blank == 0 && colourway != 0)
-    known = bb_book_load (bb_session_get_book (self->session), &bb_colourway_table, colourway, NULL);
+    known = bb_book_load (bb_session_get_book (self->session), &bb_colourway_table, colourway, &error);
+  if (error != NULL)
+    bb_session_report (self->session, error);
   if (known != NULL)
     blank = known->blank;
   fill_blanks (self, blank != 0 ? blank : get_key (self->blank_drop_down, self->blanks));

@@ -25,6 +25,7 @@ typedef struct {
   gint64 job;
   gint64 wool;
   gint64 black;
+  char *path;
   char *shown_page;
   gint64 shown;
 } Scene;
@@ -74,13 +75,14 @@ static void
 set_up (Scene         *scene,
         gconstpointer  data)
 {
-  g_autofree char *path = helper_new_path ();
-  BbBook *book = helper_create (path);
+  BbBook *book = NULL;
 
   (void) data;
+  scene->path = helper_new_path ();
+  book = helper_create (scene->path);
   fill_book (scene, book);
   helper_close (book);
-  scene->session = helper_open_session (path);
+  scene->session = helper_open_session (scene->path);
   g_signal_connect_swapped (scene->session, "show", G_CALLBACK (show_cb), scene);
   scene->window = GTK_WINDOW (gtk_window_new ());
   scene->page = g_object_new (BB_TYPE_RECIPES_PAGE, NULL);
@@ -104,6 +106,7 @@ tear_down (Scene         *scene,
   helper_wait_idle ();
   g_assert_finalize_object (scene->session);
   g_free (scene->shown_page);
+  g_free (scene->path);
 }
 
 static void
@@ -315,6 +318,40 @@ test_start (Scene         *scene,
   g_assert_cmpint (standing->state, ==, BB_STATE_DRAFT);
 }
 
+static void
+said_cb (gboolean *said)
+{
+  *said = TRUE;
+}
+
+static gboolean
+is_true (gpointer data)
+{
+  return *(gboolean *) data;
+}
+
+/* Where what is near to a garment can't be read, nothing is started from what was near to the one before. */
+static void
+test_unreadable (Scene         *scene,
+                 gconstpointer  data)
+{
+  sqlite3 *plain = helper_open_plain (scene->path);
+  gboolean said = FALSE;
+  gulong id = g_signal_connect_swapped (scene->session, "say", G_CALLBACK (said_cb), &said);
+
+  (void) data;
+  bb_page_show_for (scene->page, &bb_blank_table, scene->wool);
+  helper_wait_until (has_rows, scene->page);
+  g_assert_cmpint (helper_run_plain (plain, "DROP TABLE blank_composition"), ==, SQLITE_OK);
+  sqlite3_close (plain);
+  bb_page_show_for (scene->page, &bb_colourway_table, scene->black);
+  helper_wait_until (is_true, &said);
+  g_assert_false (has_rows (scene->page));
+  activate_nearest (scene, "nearest.start");
+  g_assert_true (has_no_form (scene));
+  g_signal_handler_disconnect (scene->session, id);
+}
+
 #define ADD(path, func) g_test_add ("/recall-page/" path, Scene, NULL, set_up, func, tear_down)
 
 int
@@ -327,6 +364,7 @@ main (int   argc,
   ADD ("filters", test_filters);
   ADD ("nearest", test_nearest);
   ADD ("start", test_start);
+  ADD ("unreadable", test_unreadable);
 
   return g_test_run ();
 }
