@@ -67,6 +67,12 @@ signed_cb (GObject      *source,
       gtk_window_close (GTK_WINDOW (self));
       return;
     }
+  /* Who closed the dialog meanwhile reads it in the window. */
+  if (!gtk_widget_get_visible (GTK_WIDGET (self)))
+    {
+      bb_session_report (BB_SESSION (source), error);
+      return;
+    }
   gtk_label_set_label (self->fault_label, error->message);
   gtk_widget_set_visible (GTK_WIDGET (self->fault_label), TRUE);
   update (self);
