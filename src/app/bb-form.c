@@ -346,7 +346,8 @@ bb_form_fix (BbForm        *self,
  * @field: a field of its table that holds a number
  * @value: what it holds from now on, or NaN for nothing
  *
- * Changes one value and leaves alone what the person typed elsewhere.
+ * Changes one value and leaves alone what the person typed elsewhere. A value that is not allowed is marked as if the
+ * person had typed it.
  */
 void
 bb_form_set_fixed (BbForm        *self,
@@ -359,6 +360,8 @@ bb_form_set_fixed (BbForm        *self,
 
   bb_field_set_number (field, self->base, value);
   bb_field_row_load (row, self->base);
+  if (!isnan (value))
+    bb_field_row_set_touched (row, TRUE);
 }
 
 /**

@@ -104,7 +104,9 @@ show_garment (BbNearestView *self)
 
   if (blank == NULL)
     {
-      gtk_label_set_label (self->garment_label, self->blanks->len == 0 ? _("There is no blank yet.") : "");
+      gtk_label_set_label (self->garment_label,
+                           self->blanks->len > 0 ? ""
+                           : _("There is no blank yet. Add the garments that the shop prints on to its blanks."));
       return;
     }
   fibres = bb_composition_dup_text (blank->composition);

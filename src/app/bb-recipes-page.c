@@ -27,9 +27,10 @@ struct _BbRecipesPage
   /* Owned: what a new recipe starts with, once that itself is saved; NULL for nothing. */
   BbRevision *proposed;
 
-  /* Whether recipes are looked for that are near to a garment, and which recipe was chosen meanwhile. */
+  /* Whether recipes are looked for that are near to a garment, since when what is chosen and typed is as it was. */
   gboolean seeks;
   gint64 chosen_before;
+  char *typed_before;
 
   /* A blank that has the words for which there is no recipe: those near to it are shown. 0 for none. */
   gint64 guess;
@@ -142,18 +143,31 @@ ensure_nearest (BbRecipesPage *self)
   gtk_stack_add_named (self->stack, GTK_WIDGET (self->nearest), "nearest");
 }
 
-/* Where no recipe and no job is found, but a blank has the words that are looked for, that is the one. */
+/* The blank that has the words that are looked for; 0 for none. */
 static gint64
 find_blank (BbRecipesPage *self)
 {
   const BbQuery query = { .text = bb_recall_pane_get_text (self->pane), .limit = 1 };
   g_autoptr (GArray) found = NULL;
 
-  if (*query.text == '\0' || bb_recall_pane_get_n_found (self->pane) > 0 || bb_recall_pane_get_n_jobs (self->pane) > 0)
+  if (*query.text == '\0')
     return 0;
   found = bb_book_search (bb_session_get_book (bb_page_get_session (BB_PAGE (self))), &bb_blank_table, &query, NULL);
 
   return found != NULL && found->len > 0 ? g_array_index (found, gint64, 0) : 0;
+}
+
+/* The blank of the recipe that is shown; 0 for none. */
+static gint64
+get_shown_blank (BbRecipesPage *self)
+{
+  const gint64 id = bb_recall_pane_get_chosen (self->pane);
+  g_autoptr (BbRecipe) recipe = NULL;
+
+  if (id != 0)
+    recipe = bb_book_load (bb_session_get_book (bb_page_get_session (BB_PAGE (self))), &bb_recipe_table, id, NULL);
+
+  return recipe != NULL ? recipe->blank : 0;
 }
 
 static void
@@ -164,6 +178,8 @@ seek (BbRecipesPage *self,
   ensure_nearest (self);
   self->seeks = TRUE;
   self->chosen_before = bb_recall_pane_get_chosen (self->pane);
+  g_free (self->typed_before);
+  self->typed_before = g_strdup (bb_recall_pane_get_text (self->pane));
   bb_nearest_view_show (self->nearest, blank, colourway);
   show_state (self);
 }
@@ -172,7 +188,8 @@ seek (BbRecipesPage *self,
 static void
 guess_blank (BbRecipesPage *self)
 {
-  const gint64 blank = self->seeks ? 0 : find_blank (self);
+  const gboolean is_found = bb_recall_pane_get_n_found (self->pane) > 0 || bb_recall_pane_get_n_jobs (self->pane) > 0;
+  const gint64 blank = self->seeks || is_found ? 0 : find_blank (self);
 
   if (blank != 0 && blank != self->guess)
     {
@@ -188,8 +205,9 @@ show_chosen (GtkWidget *widget)
   BbRecipesPage *self = BB_RECIPES_PAGE (widget);
   const gint64 recipe = bb_recall_pane_get_chosen (self->pane);
 
-  /* Who chooses a recipe has found one. */
-  if (self->seeks && recipe != 0 && recipe != self->chosen_before)
+  /* Who chooses a recipe has found one, and who types looks for another thing. */
+  if (self->seeks && (recipe != self->chosen_before ||
+                      g_strcmp0 (bb_recall_pane_get_text (self->pane), self->typed_before) != 0))
     self->seeks = FALSE;
   guess_blank (self);
   if (recipe != 0)
@@ -275,11 +293,12 @@ find_for_blank_action (GtkWidget  *widget,
                        GVariant   *parameter)
 {
   BbRecipesPage *self = BB_RECIPES_PAGE (widget);
+  const gint64 blank = find_blank (self);
 
   (void) name;
   (void) parameter;
 
-  seek (self, find_blank (self), 0);
+  seek (self, blank != 0 ? blank : get_shown_blank (self), 0);
   bb_nearest_view_focus (self->nearest);
 }
 
@@ -351,6 +370,7 @@ bb_recipes_page_dispose (GObject *object)
 {
   adw_bin_set_child (ADW_BIN (object), NULL);
   g_clear_pointer (&BB_RECIPES_PAGE (object)->proposed, bb_revision_free);
+  g_clear_pointer (&BB_RECIPES_PAGE (object)->typed_before, g_free);
 
   G_OBJECT_CLASS (bb_recipes_page_parent_class)->dispose (object);
 }

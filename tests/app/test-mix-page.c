@@ -117,6 +117,15 @@ find_entry (Scene *scene,
   return GTK_EDITABLE (helper_find_widget (rows->pdata[position], GTK_TYPE_ENTRY));
 }
 
+static gboolean
+is_faulty (Scene *scene,
+           guint  position)
+{
+  GtkWidget *entry = GTK_WIDGET (find_entry (scene, position));
+
+  return bb_field_row_is_faulty (BB_FIELD_ROW (gtk_widget_get_ancestor (entry, BB_TYPE_FIELD_ROW)));
+}
+
 static void
 type_text (Scene      *scene,
            guint       position,
@@ -185,6 +194,13 @@ test_artwork_and_form_agree (void)
   type_text (scene, 1, "200");
   assert_size (scene, "187.8", "200");
   g_assert_true (has_label (scene, "207.8 × 220 mm"));
+
+  /* A size that the artwork has brought is held against the limits as if it had been typed. */
+  type_text (scene, 0, "4990");
+  assert_size (scene, "4990", "5314.09");
+  g_assert_true (is_faulty (scene, 1));
+  type_text (scene, 1, "200");
+  g_assert_false (is_faulty (scene, 0) || is_faulty (scene, 1));
 
   /* What makes no sense yet changes nothing. */
   type_text (scene, 0, "-");

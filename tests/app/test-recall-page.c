@@ -265,6 +265,11 @@ test_nearest (Scene         *scene,
   bb_page_show_for (scene->page, &bb_blank_table, scene->wool);
   helper_wait_drawn (GTK_WIDGET (scene->page));
   expect_shown (scene, reasons, TRUE);
+  expect (scene, "dark", 1, 1);
+  expect_shown (scene, reasons, FALSE);
+  bb_page_show_for (scene->page, &bb_blank_table, scene->wool);
+  helper_wait_drawn (GTK_WIDGET (scene->page));
+  expect_shown (scene, reasons, TRUE);
   activate_nearest (scene, "nearest.close");
   helper_wait_drawn (GTK_WIDGET (scene->page));
   expect_shown (scene, reasons, FALSE);

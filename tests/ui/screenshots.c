@@ -98,6 +98,29 @@ prepare_recipes (Stage         *stage,
   find_recipe (stage, "hoodie", "Kilnhood pullover hoodie, black, tunnel cure");
 }
 
+/* A garment that the recipes of the shop are far from. */
+static void
+prepare_nearest (Stage         *stage,
+                 const Picture *picture)
+{
+  (void) picture;
+
+  hand_enter (stage, "Search recipes and jobs", "tide");
+  hand_press (stage, ROLE_BUTTON, "Find a Recipe for a Blank…");
+  hand_expect (stage, "Nearest");
+}
+
+/* One customer's jobs, and the words that were meant. */
+static void
+prepare_recall (Stage         *stage,
+                const Picture *picture)
+{
+  (void) picture;
+
+  hand_enter (stage, "Search recipes and jobs", "skeligrove");
+  hand_expect (stage, "Only Jobs Found");
+}
+
 static void
 prepare_compare (Stage         *stage,
                  const Picture *picture)
@@ -126,6 +149,8 @@ static const Page pages[] = {
   { "mix", "Mix", prepare_mix },
   { "artwork", "Mix", prepare_artwork },
   { "recipes", "Recipes", prepare_recipes },
+  { "nearest", "Recipes", prepare_nearest },
+  { "recall", "Recipes", prepare_recall },
   { "compare", "Recipes", prepare_compare },
   { "wash-log", "Wash Log", prepare_wash_log },
   { "blanks", "Blanks", NULL },
