@@ -79,6 +79,8 @@ write_record (BbBook   *book,
     return bb_book_save_revision (book, self->record, error);
   if (self->table == &bb_job_line_table)
     return bb_book_save_job_line (book, self->record, error);
+  if (self->table == &bb_run_table)
+    return bb_book_save_run (book, self->record, error);
 
   return bb_book_save (book, self->table, self->record, error);
 }

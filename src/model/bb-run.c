@@ -78,3 +78,4 @@ BB_DEFINE_TABLE (BbDeparture, bb_departure, "departure", N_("Set otherwise"), BB
 BB_DEFINE_TABLE (BbRun, bb_run, "run", N_("Run"), BB_RUN_FIELDS, check_run)
 BB_DEFINE_TABLE (BbAnnotation, bb_annotation, "annotation", N_("Remark"), BB_ANNOTATION_FIELDS, NULL)
 BB_DEFINE_TABLE (BbLotEntry, bb_lot_entry, "lot_entry", N_("Entry of a lot"), BB_LOT_ENTRY_FIELDS, check_entry)
+BB_DEFINE_TABLE (BbLotUse, bb_lot_use, "lot_use", N_("Taken from a container"), BB_LOT_USE_FIELDS, NULL)

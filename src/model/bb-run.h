@@ -116,4 +116,17 @@ BB_DECLARE_CHOICES (BbLotDeed, bb_lot_deed, BB_LOT_DEED_CHOICES);
 
 BB_DECLARE_TABLE (BbLotEntry, bb_lot_entry, BB_LOT_ENTRY_FIELDS);
 
+/**
+ * BbLotUse:
+ *
+ * What a person says who takes something from a container for a run. It becomes an entry of the lot.
+ */
+#define BB_LOT_USE_FIELDS(F, T) \
+  F (T, REFERENCE, lot, N_("Container"), .help = N_("The container that it is taken from."), \
+     .target = &bb_lot_table, .required = TRUE) \
+  F (T, NUMBER, amount_g, N_("Taken"), .help = N_("How much is taken out; empty where nobody weighed it."), \
+     .quantity = BB_QUANTITY_MASS, .limits = BB_ABOVE_TO (0, 1e6))
+
+BB_DECLARE_TABLE (BbLotUse, bb_lot_use, BB_LOT_USE_FIELDS);
+
 G_END_DECLS

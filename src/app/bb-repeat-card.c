@@ -1,0 +1,165 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-repeat-card"
+
+#include "bb-repeat-card.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-show.h"
+
+struct _BbRepeatCard
+{
+  AdwBin parent_instance;
+
+  /* template */
+  GtkLabel *title_label;
+  GtkLabel *since_label;
+  GtkBox *findings;
+  GtkDropDown *choice;
+
+  /* What each entry of the choice means. */
+  GArray *choices;
+};
+
+G_DEFINE_FINAL_TYPE (BbRepeatCard, bb_repeat_card, ADW_TYPE_BIN)
+
+static void
+add_finding (BbRepeatCard *self,
+             const char       *text,
+             const char       *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_widget_add_css_class (label, css_class);
+  gtk_box_append (self->findings, label);
+}
+
+static void
+fill_findings (BbRepeatCard   *self,
+               const BbRepeatPart *part)
+{
+  for (guint i = 0; i < part->findings->len; i++)
+    {
+      g_autofree char *sentence = bb_finding_describe (part->findings->pdata[i]);
+
+      add_finding (self, sentence, "missing");
+    }
+  if (part->findings->len == 0)
+    add_finding (self, _("Nothing has changed since."), "dim-label");
+}
+
+static void
+add_choice (BbRepeatCard   *self,
+            GtkStringList      *texts,
+            const char         *text,
+            const BbRepeatLine *choice)
+{
+  gtk_string_list_append (texts, text);
+  g_array_append_val (self->choices, *choice);
+}
+
+static void
+fill_choices (BbRepeatCard   *self,
+              const BbRepeatPart *part)
+{
+  g_autoptr (GtkStringList) texts = gtk_string_list_new (NULL);
+  const gint64 line = part->line->id;
+
+  if (part->revision != NULL)
+    {
+      /* Translators: the code of a revision. */
+      g_autofree char *same = g_strdup_printf (_("Print by %s, as then"), part->revision->code);
+
+      add_choice (self, texts, same, &(BbRepeatLine) { line, 0, FALSE });
+    }
+  else
+    add_choice (self, texts, _("Take it over without a recipe"), &(BbRepeatLine) { line, 0, FALSE });
+  if (part->newer != NULL)
+    {
+      /* Translators: the code of a revision. */
+      g_autofree char *newer = g_strdup_printf (_("Print by %s, which is proven now"), part->newer->code);
+
+      add_choice (self, texts, newer, &(BbRepeatLine) { line, part->newer->id, FALSE });
+    }
+  add_choice (self, texts, _("Leave this line out"), &(BbRepeatLine) { line, 0, TRUE });
+  gtk_drop_down_set_model (self->choice, G_LIST_MODEL (texts));
+}
+
+/**
+ * bb_repeat_card_new:
+ * @part: a line of a job, and what has changed since it was printed
+ *
+ * Returns: (transfer floating): the line, with the revision chosen that it was printed by
+ */
+GtkWidget *
+bb_repeat_card_new (const BbRepeatPart *part)
+{
+  BbRepeatCard *self = g_object_new (BB_TYPE_REPEAT_CARD, NULL);
+  g_autofree char *day = bb_show_date (part->since);
+  g_autofree char *title = g_strjoin (" · ", part->line->code, part->blank->name, part->colourway->name, NULL);
+  g_autofree char *since = g_strdup_printf (part->run != NULL ? _("Last printed on %s")
+                                                              : _("Ordered on %s, and never printed"), day);
+  /* Translators: the code of a line of a job. */
+  g_autofree char *label = g_strdup_printf (_("How to print line %s"), part->line->code);
+
+  gtk_label_set_label (self->title_label, title);
+  gtk_label_set_label (self->since_label, since);
+  fill_findings (self, part);
+  fill_choices (self, part);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->choice), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+
+  return GTK_WIDGET (self);
+}
+
+/**
+ * bb_repeat_card_get_choice:
+ * @self: a line
+ *
+ * Returns: what was chosen for it
+ */
+BbRepeatLine
+bb_repeat_card_get_choice (BbRepeatCard *self)
+{
+  return g_array_index (self->choices, BbRepeatLine, gtk_drop_down_get_selected (self->choice));
+}
+
+static void
+bb_repeat_card_dispose (GObject *object)
+{
+  adw_bin_set_child (ADW_BIN (object), NULL);
+
+  G_OBJECT_CLASS (bb_repeat_card_parent_class)->dispose (object);
+}
+
+static void
+bb_repeat_card_finalize (GObject *object)
+{
+  g_array_unref (BB_REPEAT_CARD (object)->choices);
+
+  G_OBJECT_CLASS (bb_repeat_card_parent_class)->finalize (object);
+}
+
+static void
+bb_repeat_card_class_init (BbRepeatCardClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_repeat_card_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bb_repeat_card_finalize;
+
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-repeat-card.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbRepeatCard, title_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRepeatCard, since_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRepeatCard, findings);
+  gtk_widget_class_bind_template_child (widget_class, BbRepeatCard, choice);
+}
+
+static void
+bb_repeat_card_init (BbRepeatCard *self)
+{
+  self->choices = g_array_new (FALSE, FALSE, sizeof (BbRepeatLine));
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

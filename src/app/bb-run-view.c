@@ -1,0 +1,451 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-run-view"
+
+#include "bb-run-view.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-facts.h"
+#include "bb-form.h"
+#include "bb-record-dialog.h"
+#include "bb-run-actions.h"
+#include "bb-run-words.h"
+#include "bb-show.h"
+#include "bb-sign.h"
+#include "bb-trace-dialog.h"
+
+struct _BbRunView
+{
+  AdwBin parent_instance;
+
+  /* template */
+  BbSign *sign;
+  GtkLabel *state_label;
+  GtkLabel *title_label;
+  GtkLabel *summary_label;
+  GtkBox *work_box;
+  GtkMenuButton *finish_button;
+  GtkPopover *finish_popover;
+  GtkLabel *finish_label;
+  GtkButton *finish_now_button;
+  GtkPopover *trace_popover;
+  GtkBox *trace_box;
+  GtkBox *facts;
+  GtkBox *details;
+  GtkBox *use_box;
+  GtkButton *use_button;
+  GtkEntry *remark_entry;
+
+  BbForm *use_form;
+  guint n_entries;
+
+  /* owned */
+  BbSession *session;
+  BbRun *run;
+};
+
+G_DEFINE_FINAL_TYPE (BbRunView, bb_run_view, ADW_TYPE_BIN)
+
+static void
+record_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  BbRunView *self = BB_RUN_VIEW (widget);
+  GtkRoot *root = gtk_widget_get_root (widget);
+  BbRecordDialog *dialog = NULL;
+
+  (void) name;
+  (void) parameter;
+
+  if (self->run == NULL)
+    return;
+  dialog = bb_record_dialog_new (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, self->session, _("Record the Run"),
+                                 &bb_run_table, bb_record_copy (&bb_run_table, self->run));
+  gtk_window_set_default_size (GTK_WINDOW (dialog), 640, 620);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+finish_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  BbRunView *self = BB_RUN_VIEW (widget);
+
+  (void) name;
+  (void) parameter;
+
+  gtk_popover_popdown (self->finish_popover);
+  if (self->run != NULL)
+    bb_run_finish (self->session, self->run);
+}
+
+static void
+use_action (GtkWidget  *widget,
+            const char *name,
+            GVariant   *parameter)
+{
+  BbRunView *self = BB_RUN_VIEW (widget);
+  g_autoptr (BbLotUse) use = NULL;
+
+  (void) name;
+  (void) parameter;
+
+  if (self->run == NULL || self->use_form == NULL)
+    return;
+  use = bb_form_dup_record (self->use_form, TRUE);
+  if (use != NULL)
+    bb_run_use_lot (self->session, self->run->id, use);
+  else
+    bb_form_focus_fault (self->use_form);
+}
+
+static void
+remark_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  BbRunView *self = BB_RUN_VIEW (widget);
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->remark_entry));
+
+  (void) name;
+  (void) parameter;
+
+  if (self->run != NULL && *text != '\0')
+    bb_run_annotate (self->session, self->run->id, text);
+}
+
+static void
+trace_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  BbRunView *self = BB_RUN_VIEW (widget);
+  const char *table = NULL;
+  gint64 id = 0;
+
+  (void) name;
+
+  gtk_popover_popdown (self->trace_popover);
+  g_variant_get (parameter, "(&sx)", &table, &id);
+  bb_trace_dialog_present (widget, self->session, bb_book_find_table (table), id);
+}
+
+static void
+empty (GtkBox *box)
+{
+  GtkWidget *child = NULL;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
+    gtk_box_remove (box, child);
+}
+
+static GtkWidget *
+add_label (GtkBox     *box,
+           const char *text,
+           const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_widget_add_css_class (label, css_class);
+  gtk_box_append (box, label);
+
+  return label;
+}
+
+static void
+add_heading (GtkBox     *box,
+             const char *title)
+{
+  add_label (box, title, "heading");
+}
+
+static void
+add_entries (BbRunView       *self,
+             const GPtrArray *entries)
+{
+  BbBook *book = bb_session_get_book (self->session);
+
+  if (entries->len > 0)
+    add_heading (self->details, _("Taken From"));
+  for (guint i = 0; i < entries->len; i++)
+    {
+      g_autofree char *text = bb_words_of_entry (book, entries->pdata[i], bb_session_get_units (self->session));
+
+      add_label (self->details, text, "numeral");
+    }
+}
+
+static void
+add_weighed (BbRunView *self)
+{
+  const GArray *weighed = self->run->weighed;
+
+  if (weighed == NULL || weighed->len == 0)
+    return;
+  add_heading (self->details, _("Weigh-ins"));
+  for (guint i = 0; i < weighed->len; i++)
+    {
+      g_autofree char *text = bb_words_of_weighed (&g_array_index (weighed, BbWeighed, i),
+                                                   bb_session_get_units (self->session));
+
+      add_label (self->details, text, "numeral");
+    }
+}
+
+static void
+add_departures (BbRunView        *self,
+                const BbRevision *revision)
+{
+  const GArray *departures = self->run->departures;
+
+  if (departures == NULL || departures->len == 0)
+    return;
+  add_heading (self->details, _("Set Otherwise"));
+  for (guint i = 0; i < departures->len; i++)
+    {
+      g_autofree char *text = bb_words_of_departure (bb_session_get_book (self->session), revision,
+                                                     &g_array_index (departures, BbDeparture, i),
+                                                     bb_session_get_units (self->session));
+
+      add_label (self->details, text, "numeral");
+    }
+}
+
+static void
+add_remarks (BbRunView       *self,
+             const GPtrArray *remarks)
+{
+  if (remarks->len > 0)
+    add_heading (self->details, _("Remarks"));
+  for (guint i = 0; i < remarks->len; i++)
+    {
+      const BbAnnotation *remark = remarks->pdata[i];
+      g_autofree char *day = bb_show_date (remark->at);
+      g_autofree char *person = bb_show_name (self->session, &bb_person_table, remark->person);
+      g_autofree char *head = *person != '\0' ? g_strjoin (" · ", day, person, NULL) : g_strdup (day);
+
+      add_label (self->details, head, "caption");
+      add_label (self->details, remark->text, "body");
+    }
+}
+
+static void
+add_trace (BbRunView     *self,
+           const BbTable *table,
+           gint64         id)
+{
+  g_autofree char *name = NULL;
+  g_autofree char *text = NULL;
+  GtkWidget *button = NULL;
+
+  if (id == 0)
+    return;
+  name = bb_show_name (self->session, table, id);
+  text = g_strdup_printf ("%s: %s", _(table->title), name);
+  button = gtk_button_new_with_label (text);
+  gtk_widget_add_css_class (button, "flat");
+  gtk_label_set_xalign (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), 0.0f);
+  gtk_label_set_ellipsize (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), PANGO_ELLIPSIZE_END);
+  gtk_label_set_max_width_chars (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), 44);
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "(sx)", table->name, id);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "run.trace");
+  gtk_box_append (self->trace_box, button);
+}
+
+static void
+fill_trace (BbRunView       *self,
+            const GPtrArray *entries)
+{
+  const BbRun *run = self->run;
+
+  empty (self->trace_box);
+  add_trace (self, &bb_revision_table, run->revision);
+  for (guint i = 0; i < entries->len; i++)
+    {
+      gint64 lot = ((const BbLotEntry *) entries->pdata[i])->lot;
+      gboolean seen = FALSE;
+
+      for (guint j = 0; j < i; j++)
+        seen = seen || ((const BbLotEntry *) entries->pdata[j])->lot == lot;
+      if (!seen)
+        add_trace (self, &bb_lot_table, lot);
+    }
+  add_trace (self, &bb_equipment_table, run->sprayer);
+  add_trace (self, &bb_equipment_table, run->dryer);
+  add_trace (self, &bb_equipment_table, run->printer);
+  add_trace (self, &bb_equipment_table, run->curer);
+  add_trace (self, &bb_person_table, run->person);
+}
+
+static gboolean
+has_counts (const BbRun *run)
+{
+  return run->good != BB_INTEGER_NONE && run->spoiled != BB_INTEGER_NONE;
+}
+
+static void
+show_head (BbRunView        *self,
+           const BbRevision *revision)
+{
+  const BbRun *run = self->run;
+  const gboolean is_finished = run->finished_at != NULL;
+  g_autofree char *title = g_strdup_printf (_("Run %s by %s"), run->code, revision->code);
+  g_autofree char *day = bb_show_date (is_finished ? run->finished_at : run->started_at);
+  g_autofree char *counts = bb_words_of_counts (run->good, run->spoiled);
+  g_autofree char *when = g_strdup_printf (is_finished ? _("Finished on %s") : _("Started on %s"), day);
+  g_autofree char *summary = *counts != '\0' ? g_strjoin (" · ", when, counts, NULL) : g_strdup (when);
+
+  bb_sign_set_shape (self->sign, is_finished ? BB_SIGN_TICK : BB_SIGN_HALF);
+  gtk_label_set_label (self->state_label, is_finished ? _("Finished") : _("Under way"));
+  gtk_label_set_label (self->title_label, title);
+  gtk_label_set_label (self->summary_label, summary);
+  gtk_widget_set_visible (GTK_WIDGET (self->work_box), !is_finished);
+  gtk_widget_set_visible (GTK_WIDGET (self->use_box), !is_finished);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->finish_now_button), has_counts (run));
+  gtk_label_set_label (self->finish_label,
+                       has_counts (run)
+                         ? _("A finished run can't be edited any more, only annotated.")
+                         : _("Record first how many garments are good and how many are spoiled."));
+}
+
+/* What is half typed stays until it is entered, or another run is shown. */
+static void
+show_use_form (BbRunView *self,
+               gboolean   is_other,
+               guint      n_entries)
+{
+  if (!is_other && self->use_form != NULL && self->n_entries == n_entries)
+    return;
+  self->n_entries = n_entries;
+  if (self->use_form != NULL)
+    gtk_box_remove (self->use_box, GTK_WIDGET (self->use_form));
+  self->use_form = BB_FORM (bb_form_new_strip (self->session, &bb_lot_use_table));
+  gtk_widget_set_hexpand (GTK_WIDGET (self->use_form), TRUE);
+  gtk_box_prepend (self->use_box, GTK_WIDGET (self->use_form));
+}
+
+static gboolean
+load (BbRunView   *self,
+      gint64       id,
+      BbRevision **revision,
+      GPtrArray  **entries,
+      GPtrArray  **remarks,
+      GError     **error)
+{
+  BbBook *book = bb_session_get_book (self->session);
+
+  g_clear_pointer (&self->run, bb_run_free);
+  self->run = bb_book_load (book, &bb_run_table, id, error);
+  if (self->run != NULL)
+    *revision = bb_book_load (book, &bb_revision_table, self->run->revision, error);
+  if (*revision != NULL)
+    *entries = bb_book_load_referring (book, &bb_lot_entry_table, &bb_run_table, id, error);
+  if (*entries != NULL)
+    *remarks = bb_book_load_referring (book, &bb_annotation_table, &bb_run_table, id, error);
+
+  return *remarks != NULL;
+}
+
+/**
+ * bb_run_view_new:
+ *
+ * Returns: (transfer floating): a view of no run
+ */
+GtkWidget *
+bb_run_view_new (void)
+{
+  return g_object_new (BB_TYPE_RUN_VIEW, NULL);
+}
+
+/**
+ * bb_run_view_show:
+ * @self: a view
+ * @session: the session
+ * @run: key of the run to show
+ */
+void
+bb_run_view_show (BbRunView *self,
+                  BbSession *session,
+                  gint64     run)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbRevision) revision = NULL;
+  g_autoptr (GPtrArray) entries = NULL;
+  g_autoptr (GPtrArray) remarks = NULL;
+  gint64 before = self->run != NULL ? self->run->id : 0;
+
+  g_return_if_fail (BB_IS_RUN_VIEW (self));
+
+  g_set_object (&self->session, session);
+  if (!load (self, run, &revision, &entries, &remarks, &error))
+    {
+      bb_session_report (session, error);
+      return;
+    }
+  show_head (self, revision);
+  bb_facts_fill (self->facts, session, &bb_run_table, self->run);
+  empty (self->details);
+  add_entries (self, entries);
+  add_weighed (self);
+  add_departures (self, revision);
+  add_remarks (self, remarks);
+  fill_trace (self, entries);
+  show_use_form (self, before != run, entries->len);
+  gtk_editable_set_text (GTK_EDITABLE (self->remark_entry), "");
+}
+
+static void
+bb_run_view_dispose (GObject *object)
+{
+  BbRunView *self = BB_RUN_VIEW (object);
+
+  self->use_form = NULL;
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->run, bb_run_free);
+  adw_bin_set_child (ADW_BIN (self), NULL);
+
+  G_OBJECT_CLASS (bb_run_view_parent_class)->dispose (object);
+}
+
+static void
+bb_run_view_class_init (BbRunViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_run_view_dispose;
+
+  g_type_ensure (BB_TYPE_SIGN);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-run-view.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, sign);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, state_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, title_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, summary_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, work_box);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, finish_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, finish_popover);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, finish_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, finish_now_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, trace_popover);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, trace_box);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, facts);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, details);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, use_box);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, use_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, remark_entry);
+  gtk_widget_class_install_action (widget_class, "run.record", NULL, record_action);
+  gtk_widget_class_install_action (widget_class, "run.finish", NULL, finish_action);
+  gtk_widget_class_install_action (widget_class, "run.use", NULL, use_action);
+  gtk_widget_class_install_action (widget_class, "run.remark", NULL, remark_action);
+  gtk_widget_class_install_action (widget_class, "run.trace", "(sx)", trace_action);
+}
+
+static void
+bb_run_view_init (BbRunView *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

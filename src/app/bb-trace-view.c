@@ -1,0 +1,316 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-trace-view"
+
+#include "bb-trace-view.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#include "bb-compat.h"
+#include "bb-csv.h"
+#include "bb-evidence-load.h"
+#include "bb-run-words.h"
+#include "bb-show.h"
+#include "bb-trace-report.h"
+
+struct _BbTraceView
+{
+  GtkBox parent_instance;
+
+  /* template */
+  GtkLabel *title_label;
+  GtkLabel *sum_label;
+  GtkBox *found_box;
+  GtkListBox *customers;
+  GtkListBox *runs;
+
+  /* owned */
+  BbSession *session;
+  BbTrace *trace;
+
+  const BbTable *table;
+  gint64 id;
+};
+
+G_DEFINE_FINAL_TYPE (BbTraceView, bb_trace_view, GTK_TYPE_BOX)
+
+enum {
+  SIGNAL_OPENED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+/* What is written, and where, once a person has named the file. */
+typedef struct {
+  BbSession *session;
+  GBytes *bytes;
+} Saving;
+
+static void
+saving_free (gpointer data)
+{
+  Saving *self = data;
+
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->bytes, g_bytes_unref);
+  g_free (self);
+}
+
+static void
+saved_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
+{
+  g_autoptr (BbSession) session = data;
+  g_autofree char *name = g_file_get_parse_name (G_FILE (source));
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+
+  if (g_file_replace_contents_finish (G_FILE (source), result, NULL, &error))
+    text = g_strdup_printf (_("The trace was saved as %s."), name);
+  else
+    text = g_strdup_printf (_("The trace was not saved: %s"), error->message);
+  bb_session_say (session, text);
+}
+
+static void
+file_named_cb (GFile    *file,
+               gpointer  data)
+{
+  const Saving *self = data;
+
+  g_file_replace_contents_bytes_async (file, self->bytes, NULL, FALSE, G_FILE_CREATE_PRIVATE, NULL, saved_cb,
+                                       g_object_ref (self->session));
+}
+
+static GPtrArray *
+borrow_runs (const BbTrace *trace)
+{
+  GPtrArray *runs = g_ptr_array_new ();
+
+  for (guint i = 0; i < trace->runs->len; i++)
+    g_ptr_array_add (runs, &g_array_index (trace->runs, BbRunCard, i));
+
+  return runs;
+}
+
+static GBytes *
+make_csv (BbTraceView *self,
+          GError     **error)
+{
+  g_autoptr (GPtrArray) runs = borrow_runs (self->trace);
+  char *text = bb_csv_write (&bb_run_card_table, runs, NULL, NULL, error);
+
+  return text != NULL ? g_bytes_new_take (text, strlen (text)) : NULL;
+}
+
+static GBytes *
+make_pdf (BbTraceView *self,
+          GError     **error)
+{
+  g_autofree char *today = bb_dup_today ();
+  g_autoptr (BbDocument) document = bb_trace_report_new (bb_session_get_book (self->session), self->table, self->id,
+                                                         today, bb_session_get_units (self->session), error);
+
+  return document != NULL ? bb_document_to_pdf (document, BB_PAPER_A4, error) : NULL;
+}
+
+static void
+save_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  BbTraceView *self = BB_TRACE_VIEW (widget);
+  GtkRoot *root = gtk_widget_get_root (widget);
+  const gboolean as_pdf = g_str_has_suffix (name, "pdf");
+  g_autoptr (GError) error = NULL;
+  g_autofree char *file = NULL;
+  GBytes *bytes = NULL;
+  Saving *saving = NULL;
+
+  (void) parameter;
+
+  if (self->trace == NULL)
+    return;
+  bytes = as_pdf ? make_pdf (self, &error) : make_csv (self, &error);
+  if (bytes == NULL)
+    {
+      bb_session_report (self->session, error);
+      return;
+    }
+  saving = g_new0 (Saving, 1);
+  *saving = (Saving) { g_object_ref (self->session), bytes };
+  /* Translators: the name of a file, without its ending; the code of what is traced. */
+  file = g_strdup_printf (as_pdf ? _("fault-%s.pdf") : _("fault-%s.csv"), self->trace->code);
+  bb_compat_save_file (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, _("Save the Trace"), file, file_named_cb,
+                       saving, saving_free);
+}
+
+static void
+open_cb (BbTraceView   *self,
+         GtkListBoxRow *row)
+{
+  const int index = gtk_list_box_row_get_index (row);
+  const BbRunCard *run = &g_array_index (self->trace->runs, BbRunCard, index);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbJob) job = bb_book_load_by_code (bb_session_get_book (self->session), &bb_job_table, run->job, &error);
+
+  if (job == NULL)
+    {
+      bb_session_report (self->session, error);
+      return;
+    }
+  bb_session_show (self->session, "jobs", job->id);
+  g_signal_emit (self, signals[SIGNAL_OPENED], 0);
+}
+
+static GtkWidget *
+make_row (const char *title,
+          const char *subtitle,
+          const char *suffix)
+{
+  GtkWidget *row = adw_action_row_new ();
+  GtkWidget *label = gtk_label_new (suffix);
+  g_autofree char *plain_title = g_markup_escape_text (title, -1);
+  g_autofree char *plain_subtitle = g_markup_escape_text (subtitle, -1);
+
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), plain_title);
+  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), plain_subtitle);
+  gtk_widget_add_css_class (label, "numeral");
+  gtk_widget_add_css_class (label, "dim-label");
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row), label);
+
+  return row;
+}
+
+static GtkWidget *
+make_customer (const BbTouched *touched)
+{
+  g_autofree char *counts = bb_words_of_counts (touched->good, BB_INTEGER_NONE);
+  g_autofree char *subtitle = *touched->contact != '\0' ? g_strjoin (" · ", touched->jobs, touched->contact, NULL)
+                                                        : g_strdup (touched->jobs);
+
+  return make_row (touched->customer, subtitle, counts);
+}
+
+static GtkWidget *
+make_run (const BbRunCard *run)
+{
+  g_autofree char *counts = bb_words_of_counts (run->good, run->spoiled);
+  g_autofree char *day = bb_show_date (run->started_at);
+  g_autofree char *title = g_strjoin (" · ", run->code, run->customer, NULL);
+  g_autofree char *subtitle = g_strjoin (" · ", day, run->blank, run->colourway, run->revision,
+                                         *run->lots != '\0' ? run->lots : NULL, NULL);
+  GtkWidget *row = make_row (title, subtitle, counts);
+
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
+
+  return row;
+}
+
+static void
+empty (GtkListBox *list)
+{
+  GtkListBoxRow *row = NULL;
+
+  while ((row = gtk_list_box_get_row_at_index (list, 0)) != NULL)
+    gtk_list_box_remove (list, GTK_WIDGET (row));
+}
+
+/**
+ * bb_trace_view_new:
+ *
+ * Returns: (transfer floating): a trace of nothing
+ */
+GtkWidget *
+bb_trace_view_new (void)
+{
+  return g_object_new (BB_TYPE_TRACE_VIEW, NULL);
+}
+
+/**
+ * bb_trace_view_show:
+ * @self: a view
+ * @session: the session
+ * @table: the table of what had a part in runs; see bb_book_trace_runs()
+ * @id: its key
+ */
+void
+bb_trace_view_show (BbTraceView   *self,
+                    BbSession     *session,
+                    const BbTable *table,
+                    gint64         id)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *title = NULL;
+  g_autofree char *sum = NULL;
+
+  g_return_if_fail (BB_IS_TRACE_VIEW (self) && table != NULL);
+
+  g_set_object (&self->session, session);
+  self->table = table;
+  self->id = id;
+  empty (self->customers);
+  empty (self->runs);
+  g_clear_pointer (&self->trace, bb_trace_free);
+  self->trace = bb_trace_load (bb_session_get_book (session), table, id, &error);
+  if (self->trace == NULL)
+    {
+      bb_session_report (session, error);
+      return;
+    }
+  title = bb_trace_dup_title (self->trace);
+  sum = bb_trace_describe (self->trace);
+  gtk_label_set_label (self->title_label, title);
+  gtk_label_set_label (self->sum_label, sum);
+  for (guint i = 0; i < self->trace->customers->len; i++)
+    gtk_list_box_append (self->customers, make_customer (&g_array_index (self->trace->customers, BbTouched, i)));
+  for (guint i = 0; i < self->trace->runs->len; i++)
+    gtk_list_box_append (self->runs, make_run (&g_array_index (self->trace->runs, BbRunCard, i)));
+  gtk_widget_set_visible (GTK_WIDGET (self->found_box), self->trace->runs->len > 0);
+}
+
+static void
+bb_trace_view_dispose (GObject *object)
+{
+  BbTraceView *self = BB_TRACE_VIEW (object);
+
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->trace, bb_trace_free);
+  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_TRACE_VIEW);
+
+  G_OBJECT_CLASS (bb_trace_view_parent_class)->dispose (object);
+}
+
+static void
+bb_trace_view_class_init (BbTraceViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_trace_view_dispose;
+
+  /**
+   * BbTraceView::opened:
+   *
+   * A person opened one of the jobs that were found.
+   */
+  signals[SIGNAL_OPENED] = g_signal_new ("opened", BB_TYPE_TRACE_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                         G_TYPE_NONE, 0);
+
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-trace-view.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbTraceView, title_label);
+  gtk_widget_class_bind_template_child (widget_class, BbTraceView, sum_label);
+  gtk_widget_class_bind_template_child (widget_class, BbTraceView, found_box);
+  gtk_widget_class_bind_template_child (widget_class, BbTraceView, customers);
+  gtk_widget_class_bind_template_child (widget_class, BbTraceView, runs);
+  gtk_widget_class_bind_template_callback (widget_class, open_cb);
+  gtk_widget_class_install_action (widget_class, "trace.save-csv", NULL, save_action);
+  gtk_widget_class_install_action (widget_class, "trace.save-pdf", NULL, save_action);
+}
+
+static void
+bb_trace_view_init (BbTraceView *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bb-book.h"
+#include "bb-quantity.h"
+#include "bb-run.h"
+
+G_BEGIN_DECLS
+
+/* How a line or a run has gone, in words. */
+
+char *bb_words_of_progress    (const BbLineCard    *line);
+char *bb_words_of_counts      (gint64               good,
+                               gint64               spoiled);
+char *bb_words_of_departure   (BbBook              *book,
+                               const BbRevision    *revision,
+                               const BbDeparture   *departure,
+                               const BbUnitContext *units);
+char *bb_words_of_weighed     (const BbWeighed     *weighed,
+                               const BbUnitContext *units);
+char *bb_words_of_entry       (BbBook              *book,
+                               const BbLotEntry    *entry,
+                               const BbUnitContext *units);
+
+G_END_DECLS
