@@ -7,6 +7,7 @@
 
 #include "bb-evidence-load.h"
 #include "bb-job-badge.h"
+#include "bb-repeat-dialog.h"
 #include "bb-words.h"
 
 struct _BbJobHead
@@ -79,6 +80,19 @@ resume_action (GtkWidget  *widget,
   (void) parameter;
 
   bb_session_restore (self->session, &bb_job_table, self->job->id);
+}
+
+static void
+repeat_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  BbJobHead *self = BB_JOB_HEAD (widget);
+
+  (void) name;
+  (void) parameter;
+
+  bb_repeat_dialog_present (widget, self->session, self->job->id);
 }
 
 static void
@@ -179,6 +193,7 @@ bb_job_head_class_init (BbJobHeadClass *klass)
   gtk_widget_class_install_action (widget_class, "job.finish", NULL, finish_action);
   gtk_widget_class_install_action (widget_class, "job.cancel", NULL, cancel_action);
   gtk_widget_class_install_action (widget_class, "job.resume", NULL, resume_action);
+  gtk_widget_class_install_action (widget_class, "job.repeat", NULL, repeat_action);
 }
 
 static void

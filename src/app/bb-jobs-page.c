@@ -9,6 +9,7 @@
 #include "bb-evidence-load.h"
 #include "bb-job-card-fill.h"
 #include "bb-job-detail.h"
+#include "bb-run-panel.h"
 #include "bb-show.h"
 #include "bb-words.h"
 
@@ -20,6 +21,7 @@ struct _BbJobsPage
   BbCatalogue *catalogue;
 
   BbJobDetail *detail;
+  BbRunPanel *runs;
 };
 
 G_DEFINE_FINAL_TYPE (BbJobsPage, bb_jobs_page, BB_TYPE_PAGE)
@@ -58,6 +60,7 @@ chosen_cb (BbJobsPage *self)
     return;
 
   bb_job_detail_show (self->detail, session, job->id);
+  bb_run_panel_show (self->runs, session, job->id);
   customer = bb_show_name (session, &bb_customer_table, job->customer);
   subtitle = job->title != NULL ? g_strjoin (" · ", customer, job->title, NULL) : g_strdup (customer);
   bb_catalogue_set_subtitle (self->catalogue, subtitle);
@@ -77,6 +80,8 @@ bb_jobs_page_start (BbPage *page)
 
   self->detail = BB_JOB_DETAIL (bb_job_detail_new ());
   g_signal_connect_object (self->detail, "edit", G_CALLBACK (edit_line_cb), self, G_CONNECT_SWAPPED);
+  self->runs = BB_RUN_PANEL (bb_run_panel_new ());
+  bb_job_detail_add_page (self->detail, GTK_WIDGET (self->runs), "runs", _("Runs"));
   bb_catalogue_add_above (self->catalogue, GTK_WIDGET (self->detail));
   bb_catalogue_start (self->catalogue, bb_page_get_session (page), &info);
 }
@@ -116,6 +121,7 @@ static void
 bb_jobs_page_dispose (GObject *object)
 {
   BB_JOBS_PAGE (object)->detail = NULL;
+  BB_JOBS_PAGE (object)->runs = NULL;
   adw_bin_set_child (ADW_BIN (object), NULL);
 
   G_OBJECT_CLASS (bb_jobs_page_parent_class)->dispose (object);

@@ -9,8 +9,12 @@ struct _BbListRow
 {
   BbFieldRow parent_instance;
 
+  GtkBox *captions;
   GtkListBox *lines;
   GtkButton *add_button;
+
+  /* owned: one for each field of a line */
+  GPtrArray *columns;
 };
 
 G_DEFINE_FINAL_TYPE (BbListRow, bb_list_row, BB_TYPE_FIELD_ROW)
@@ -42,12 +46,20 @@ count_lines (BbListRow *self)
   return n;
 }
 
+/* Two editors tell by their units and choices what they are for; more need it written above them. */
+static void
+update_captions (BbListRow *self)
+{
+  gtk_widget_set_visible (GTK_WIDGET (self->captions), get_item_table (self)->n_fields > 2 && count_lines (self) > 0);
+}
+
 static void
 update_add_button (BbListRow *self)
 {
   const BbLimits *count = &bb_field_row_get_field (BB_FIELD_ROW (self))->count;
 
   gtk_widget_set_sensitive (GTK_WIDGET (self->add_button), !count->set || count_lines (self) < count->maximum);
+  update_captions (self);
 }
 
 static void
@@ -97,6 +109,7 @@ add_line (BbListRow     *self,
       if (item != NULL)
         bb_field_row_load (editor, item);
       bb_field_row_set_compact (editor);
+      gtk_size_group_add_widget (self->columns->pdata[i], GTK_WIDGET (editor));
       g_signal_connect_swapped (editor, "changed", G_CALLBACK (editor_changed_cb), self);
       g_ptr_array_add (editors, editor);
       gtk_box_append (GTK_BOX (box), GTK_WIDGET (editor));
@@ -127,6 +140,7 @@ clear_lines (BbListRow *self)
 
   while ((line = gtk_list_box_get_row_at_index (self->lines, 0)) != NULL)
     gtk_list_box_remove (self->lines, GTK_WIDGET (line));
+  update_add_button (self);
 }
 
 static void
@@ -140,7 +154,8 @@ bb_list_row_load (BbFieldRow    *row,
   clear_lines (self);
   for (guint i = 0; array != NULL && i < array->len; i++)
     add_line (self, array->data + i * field->item->size);
-  if (array == NULL || array->len == 0)
+  /* A list that may be empty is, until a person adds to it. */
+  if (field->required && (array == NULL || array->len == 0))
     add_line (self, NULL);
 }
 
@@ -239,9 +254,30 @@ bb_list_row_refresh (BbFieldRow *row)
 }
 
 static void
+make_captions (BbListRow *self)
+{
+  const BbTable *table = get_item_table (self);
+
+  self->captions = GTK_BOX (gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4));
+  for (guint i = 0; i < table->n_fields; i++)
+    {
+      GtkWidget *label = gtk_label_new (_(table->fields[i].title));
+      GtkSizeGroup *column = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
+
+      gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+      gtk_widget_add_css_class (label, "caption");
+      gtk_widget_add_css_class (label, "dim-label");
+      gtk_size_group_add_widget (column, label);
+      g_ptr_array_add (self->columns, column);
+      gtk_box_append (self->captions, label);
+    }
+}
+
+static void
 bb_list_row_build (BbFieldRow *row)
 {
   BbListRow *self = BB_LIST_ROW (row);
+  GtkWidget *below = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   self->add_button = GTK_BUTTON (gtk_button_new_from_icon_name ("list-add-symbolic"));
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->add_button), _("Add a line"));
@@ -253,7 +289,19 @@ bb_list_row_build (BbFieldRow *row)
   bb_field_row_set_editor (row, GTK_WIDGET (self->add_button), GTK_WIDGET (self->add_button));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->add_button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _("Add a line"), -1);
-  bb_field_row_set_below (row, GTK_WIDGET (self->lines), GTK_WIDGET (self->lines));
+  make_captions (self);
+  gtk_box_append (GTK_BOX (below), GTK_WIDGET (self->captions));
+  gtk_box_append (GTK_BOX (below), GTK_WIDGET (self->lines));
+  bb_field_row_set_below (row, below, GTK_WIDGET (self->lines));
+  update_captions (self);
+}
+
+static void
+bb_list_row_finalize (GObject *object)
+{
+  g_ptr_array_unref (BB_LIST_ROW (object)->columns);
+
+  G_OBJECT_CLASS (bb_list_row_parent_class)->finalize (object);
 }
 
 static void
@@ -261,6 +309,7 @@ bb_list_row_class_init (BbListRowClass *klass)
 {
   BbFieldRowClass *row_class = BB_FIELD_ROW_CLASS (klass);
 
+  G_OBJECT_CLASS (klass)->finalize = bb_list_row_finalize;
   row_class->build = bb_list_row_build;
   row_class->load = bb_list_row_load;
   row_class->store = bb_list_row_store;
@@ -272,5 +321,5 @@ bb_list_row_class_init (BbListRowClass *klass)
 static void
 bb_list_row_init (BbListRow *self)
 {
-  (void) self;
+  self->columns = g_ptr_array_new_with_free_func (g_object_unref);
 }

@@ -234,16 +234,30 @@ add_remarks (BbRunView       *self,
     }
 }
 
+static gboolean
+is_traced (BbRunView *self,
+           GVariant  *target)
+{
+  for (GtkWidget *button = gtk_widget_get_first_child (GTK_WIDGET (self->trace_box)); button != NULL;
+       button = gtk_widget_get_next_sibling (button))
+    if (g_variant_equal (gtk_actionable_get_action_target_value (GTK_ACTIONABLE (button)), target))
+      return TRUE;
+
+  return FALSE;
+}
+
+/* A container may have been taken from twice, and one press both dry and cure. */
 static void
 add_trace (BbRunView     *self,
            const BbTable *table,
            gint64         id)
 {
+  g_autoptr (GVariant) target = g_variant_ref_sink (g_variant_new ("(sx)", table->name, id));
   g_autofree char *name = NULL;
   g_autofree char *text = NULL;
   GtkWidget *button = NULL;
 
-  if (id == 0)
+  if (id == 0 || is_traced (self, target))
     return;
   name = bb_show_name (self->session, table, id);
   text = g_strdup_printf ("%s: %s", _(table->title), name);
@@ -252,7 +266,7 @@ add_trace (BbRunView     *self,
   gtk_label_set_xalign (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), 0.0f);
   gtk_label_set_ellipsize (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), PANGO_ELLIPSIZE_END);
   gtk_label_set_max_width_chars (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), 44);
-  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "(sx)", table->name, id);
+  gtk_actionable_set_action_target_value (GTK_ACTIONABLE (button), target);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "run.trace");
   gtk_box_append (self->trace_box, button);
 }
@@ -266,15 +280,7 @@ fill_trace (BbRunView       *self,
   empty (self->trace_box);
   add_trace (self, &bb_revision_table, run->revision);
   for (guint i = 0; i < entries->len; i++)
-    {
-      gint64 lot = ((const BbLotEntry *) entries->pdata[i])->lot;
-      gboolean seen = FALSE;
-
-      for (guint j = 0; j < i; j++)
-        seen = seen || ((const BbLotEntry *) entries->pdata[j])->lot == lot;
-      if (!seen)
-        add_trace (self, &bb_lot_table, lot);
-    }
+    add_trace (self, &bb_lot_table, ((const BbLotEntry *) entries->pdata[i])->lot);
   add_trace (self, &bb_equipment_table, run->sprayer);
   add_trace (self, &bb_equipment_table, run->dryer);
   add_trace (self, &bb_equipment_table, run->printer);

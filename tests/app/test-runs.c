@@ -1,0 +1,326 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-test"
+
+#include <string.h>
+
+#include "app-helpers.h"
+#include "bb-book-jobs.h"
+#include "bb-form.h"
+#include "bb-record-dialog.h"
+#include "bb-repeat-card.h"
+#include "bb-repeat-dialog.h"
+#include "bb-run-panel.h"
+#include "bb-run-view.h"
+#include "bb-trace-dialog.h"
+#include "bb-trace-view.h"
+#include "bb-trace.h"
+#include "store-helpers.h"
+
+/* The runs of a job in a window of their own: what is pressed there, and what the book has of it afterwards. */
+typedef struct {
+  BbSession *session;
+  GtkWindow *window;
+  BbRunPanel *panel;
+  Shop *shop;
+} Scene;
+
+static void
+changed_cb (Scene *scene)
+{
+  bb_run_panel_show (scene->panel, scene->session, scene->shop->job->id);
+}
+
+static void
+set_up (Scene         *scene,
+        gconstpointer  data)
+{
+  g_autofree char *path = helper_new_path ();
+  BbBook *book = helper_create (path);
+
+  (void) data;
+  scene->shop = helper_fill (book);
+  helper_prove (book, scene->shop->revision->id);
+  helper_fill_jobs (book, scene->shop);
+  helper_close (book);
+  scene->session = helper_open_session (path);
+  scene->window = GTK_WINDOW (gtk_window_new ());
+  scene->panel = BB_RUN_PANEL (bb_run_panel_new ());
+  gtk_window_set_child (scene->window, GTK_WIDGET (scene->panel));
+  gtk_window_set_default_size (scene->window, 900, 700);
+  bb_run_panel_show (scene->panel, scene->session, scene->shop->job->id);
+  g_signal_connect_swapped (scene->session, "changed", G_CALLBACK (changed_cb), scene);
+  gtk_window_present (scene->window);
+  helper_wait_drawn (GTK_WIDGET (scene->panel));
+}
+
+static void
+tear_down (Scene         *scene,
+           gconstpointer  data)
+{
+  (void) data;
+  g_signal_handlers_disconnect_by_data (scene->session, scene);
+  bb_session_close (scene->session);
+  gtk_window_destroy (scene->window);
+  helper_wait_idle ();
+  g_assert_finalize_object (scene->session);
+  helper_shop_free (scene->shop);
+}
+
+static gboolean
+says (GtkWidget  *within,
+      const char *part)
+{
+  if (GTK_IS_LABEL (within) && gtk_widget_get_visible (within) &&
+      strstr (gtk_label_get_text (GTK_LABEL (within)), part) != NULL)
+    return TRUE;
+  for (GtkWidget *child = gtk_widget_get_first_child (within); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (says (child, part))
+      return TRUE;
+
+  return FALSE;
+}
+
+static BbRun *
+load_last (Scene *scene)
+{
+  BbRun *run = NULL;
+
+  bb_book_find_last_run (bb_session_get_book (scene->session), &bb_job_line_table, scene->shop->line->id, &run, NULL);
+
+  return run;
+}
+
+static gboolean
+is_second_started (gpointer data)
+{
+  g_autoptr (BbRun) run = load_last (data);
+
+  return run->number == 2;
+}
+
+static gboolean
+is_finished (gpointer data)
+{
+  g_autoptr (BbRun) run = load_last (data);
+
+  return run->finished_at != NULL;
+}
+
+static gboolean
+is_remark_shown (gpointer data)
+{
+  return says (GTK_WIDGET (((Scene *) data)->panel), "The press was cold at first.") &&
+         says (GTK_WIDGET (((Scene *) data)->panel), "Heated longer since.");
+}
+
+static gboolean
+is_use_shown (gpointer data)
+{
+  return says (GTK_WIDGET (((Scene *) data)->panel), "L-1, ") && says (GTK_WIDGET (((Scene *) data)->panel), ": 40 g");
+}
+
+/* The last window that is there besides the scene's own. */
+static gpointer
+find_dialog (GType type)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
+
+      if (G_TYPE_CHECK_INSTANCE_TYPE (window, type))
+        return window;
+    }
+
+  return NULL;
+}
+
+/* It begins by the line's revision, on the press of the run before. */
+static void
+test_start (Scene         *scene,
+            gconstpointer  data)
+{
+  g_autoptr (BbRun) run = NULL;
+
+  (void) data;
+  g_assert_true (says (GTK_WIDGET (scene->panel), "24 wanted · 10 good, 1 spoiled · 1 run under way"));
+  gtk_widget_activate_action (GTK_WIDGET (scene->panel), "runs.start", "x", scene->shop->line->id);
+  helper_wait_until (is_second_started, scene);
+  helper_wait_drawn (GTK_WIDGET (scene->panel));
+  run = load_last (scene);
+  g_assert_cmpint (run->revision, ==, scene->shop->revision->id);
+  g_assert_cmpint (run->curer, ==, scene->shop->press->id);
+  g_assert_true (says (GTK_WIDGET (scene->panel), run->code));
+}
+
+static void
+test_take_remark_finish (Scene         *scene,
+                         gconstpointer  data)
+{
+  BbRunView *view = helper_find_widget (GTK_WIDGET (scene->panel), BB_TYPE_RUN_VIEW);
+  BbForm *form = helper_find_widget (GTK_WIDGET (view), BB_TYPE_FORM);
+  GtkWidget *entry = NULL;
+  g_autoptr (BbLotUse) use = bb_lot_use_new ();
+
+  (void) data;
+  use->lot = scene->shop->lot->id;
+  use->amount_g = 40;
+  bb_form_load (form, use);
+  gtk_widget_activate_action (GTK_WIDGET (view), "run.use", NULL);
+  helper_wait_until (is_use_shown, scene);
+
+  for (GtkWidget *box = gtk_widget_get_first_child (gtk_widget_get_first_child (GTK_WIDGET (view))); box != NULL;
+       box = gtk_widget_get_next_sibling (box))
+    if (GTK_IS_ENTRY (gtk_widget_get_first_child (box)))
+      entry = gtk_widget_get_first_child (box);
+  gtk_editable_set_text (GTK_EDITABLE (entry), "Heated longer since.");
+  gtk_widget_activate_action (GTK_WIDGET (view), "run.remark", NULL);
+  helper_wait_until (is_remark_shown, scene);
+
+  gtk_widget_activate_action (GTK_WIDGET (view), "run.finish", NULL);
+  helper_wait_until (is_finished, scene);
+  helper_wait_drawn (GTK_WIDGET (scene->panel));
+  g_assert_true (says (GTK_WIDGET (scene->panel), "Finished on"));
+  g_assert_true (says (GTK_WIDGET (scene->panel), "Cure, Dwell: 40 s, not 35 s."));
+}
+
+/* What is not there is not asked for: an empty list of weigh-ins does not keep a run from being saved. */
+static void
+test_record (Scene         *scene,
+             gconstpointer  data)
+{
+  BbRunView *view = helper_find_widget (GTK_WIDGET (scene->panel), BB_TYPE_RUN_VIEW);
+  BbForm *form = NULL;
+  g_autoptr (BbRun) run = bb_run_new ();
+  g_autoptr (BbRun) saved = NULL;
+  GtkWidget *dialog = NULL;
+
+  (void) data;
+  gtk_widget_activate_action (GTK_WIDGET (view), "run.record", NULL);
+  dialog = find_dialog (BB_TYPE_RECORD_DIALOG);
+  g_assert_nonnull (dialog);
+  form = helper_find_widget (dialog, BB_TYPE_FORM);
+  run->line = scene->shop->line->id;
+  run->started_at = g_strdup ("2025-03-14");
+  run->good = 3;
+  bb_form_load (form, run);
+  saved = bb_form_dup_record (form, TRUE);
+  g_assert_nonnull (saved);
+  g_assert_true (saved->weighed == NULL || saved->weighed->len == 0);
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  helper_wait_idle ();
+}
+
+static void
+test_trace (Scene         *scene,
+            gconstpointer  data)
+{
+  BbRunView *view = helper_find_widget (GTK_WIDGET (scene->panel), BB_TYPE_RUN_VIEW);
+  GtkWidget *dialog = NULL;
+
+  (void) data;
+  gtk_widget_activate_action (GTK_WIDGET (view), "run.trace", "(sx)", "lot", scene->shop->lot->id);
+  dialog = find_dialog (BB_TYPE_TRACE_DIALOG);
+  g_assert_nonnull (dialog);
+  g_assert_true (says (dialog, "Lot L-1, "));
+  g_assert_true (says (dialog, "1 run of 1 job for 1 customer: 10 garments came out well, 1 was spoiled."));
+  g_assert_true (says (dialog, "Heron Street Choir"));
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  helper_wait_idle ();
+}
+
+/* As narrow as the page gets in the smallest window, whatever the names. */
+#define NARROWEST 520
+
+static void
+assert_narrow (GtkWidget *widget)
+{
+  int least = 0;
+
+  gtk_widget_measure (widget, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  g_test_message ("%s: %d", G_OBJECT_TYPE_NAME (widget), least);
+  g_assert_cmpint (least, <=, NARROWEST);
+}
+
+static gboolean
+is_long_shown (gpointer data)
+{
+  return says (GTK_WIDGET (((Scene *) data)->panel), "Loughside");
+}
+
+static gboolean
+write_long_names (BbBook   *book,
+                  gpointer  data,
+                  GError  **error)
+{
+  Shop *shop = data;
+
+  g_free (shop->blank->name);
+  shop->blank->name = g_strdup ("Loughside “Slow Morning” women’s scoop-neck tee, relaxed cut, long side vents & "
+                                "twice-hemmed sleeves");
+  g_free (shop->press->name);
+  shop->press->name = g_strdup ("Press, the new one under the skylight with the two platens and the humidifier that "
+                                "Bartholomew bought");
+
+  return bb_book_save (book, &bb_blank_table, shop->blank, error) &&
+         bb_book_save (book, &bb_equipment_table, shop->press, error);
+}
+
+static void
+test_narrow (Scene         *scene,
+             gconstpointer  data)
+{
+  (void) data;
+  bb_session_write_async (scene->session, write_long_names, scene->shop, NULL, NULL, NULL);
+  helper_wait_until (is_long_shown, scene);
+  assert_narrow (GTK_WIDGET (scene->panel));
+  assert_narrow (helper_find_widget (GTK_WIDGET (scene->panel), BB_TYPE_RUN_VIEW));
+}
+
+static gboolean
+is_repeated (gpointer data)
+{
+  g_autoptr (GArray) jobs = bb_book_list_jobs (bb_session_get_book (((Scene *) data)->session), BB_JOB_PLANNED, 0,
+                                               NULL);
+
+  return jobs->len == 1;
+}
+
+static void
+test_repeat (Scene         *scene,
+             gconstpointer  data)
+{
+  GtkWidget *dialog = NULL;
+
+  (void) data;
+  bb_repeat_dialog_present (GTK_WIDGET (scene->panel), scene->session, scene->shop->job->id);
+  dialog = find_dialog (BB_TYPE_REPEAT_DIALOG);
+  g_assert_nonnull (dialog);
+  g_assert_true (says (dialog, "Job 2503-01 for Heron Street Choir, once more"));
+  g_assert_true (says (dialog, "Nothing has changed since."));
+  gtk_widget_activate_action (dialog, "repeat.open", NULL);
+  helper_wait_until (is_repeated, scene);
+  helper_wait_idle ();
+  g_assert_null (find_dialog (BB_TYPE_REPEAT_DIALOG));
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  adw_init ();
+
+#define ADD(path, func) g_test_add (path, Scene, NULL, set_up, func, tear_down)
+  ADD ("/runs/start", test_start);
+  ADD ("/runs/take-remark-finish", test_take_remark_finish);
+  ADD ("/runs/record", test_record);
+  ADD ("/runs/trace", test_trace);
+  ADD ("/runs/repeat", test_repeat);
+  ADD ("/runs/narrow", test_narrow);
+#undef ADD
+
+  return g_test_run ();
+}
