@@ -49,6 +49,12 @@ bb_trace_dialog_init (BbTraceDialog *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
+static GtkWindow *
+make_dialog (GtkRoot *root)
+{
+  return g_object_new (BB_TYPE_TRACE_DIALOG, "transient-for", GTK_IS_WINDOW (root) ? root : NULL, NULL);
+}
+
 /**
  * bb_trace_dialog_present:
  * @parent: the widget that asks
@@ -64,9 +70,8 @@ bb_trace_dialog_present (GtkWidget     *parent,
                          const BbTable *table,
                          gint64         id)
 {
-  GtkRoot *root = gtk_widget_get_root (parent);
-  BbTraceDialog *self = g_object_new (BB_TYPE_TRACE_DIALOG, "transient-for", GTK_IS_WINDOW (root) ? root : NULL, NULL);
+  GtkWindow *window = make_dialog (gtk_widget_get_root (parent));
 
-  bb_trace_view_show (self->view, session, table, id);
-  gtk_window_present (GTK_WINDOW (self));
+  bb_trace_view_show (BB_TRACE_DIALOG (window)->view, session, table, id);
+  gtk_window_present (window);
 }
