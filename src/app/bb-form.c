@@ -443,12 +443,17 @@ bb_form_focus_fault (BbForm *self)
  * bb_form_focus_start:
  * @self: a form
  *
- * Puts the keyboard where a person begins: into the first field that has to be filled in and is empty, or the first.
+ * Puts the keyboard where a person begins: into the first field that has to be filled in and is empty, or the first. A
+ * form that is not shown yet is left alone.
  */
 void
 bb_form_focus_start (BbForm *self)
 {
   g_return_if_fail (BB_IS_FORM (self));
+
+  /* GTK 4.8 never tells assistive technologies of a window whose entry has the keyboard before it is shown. */
+  if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return;
 
   for (guint i = 0; i < self->rows->len; i++)
     {
