@@ -69,6 +69,14 @@ saving_release (gpointer data)
 }
 
 static gboolean
+write_weighing (BbBook            *book,
+                const BbWeighing  *weighing,
+                GError           **error)
+{
+  return bb_book_weigh_lot (book, weighing->lot, weighing->scale_g, weighing->note, error);
+}
+
+static gboolean
 write_record (BbBook   *book,
               gpointer  data,
               GError  **error)
@@ -81,6 +89,10 @@ write_record (BbBook   *book,
     return bb_book_save_job_line (book, self->record, error);
   if (self->table == &bb_run_table)
     return bb_book_save_run (book, self->record, error);
+  if (self->table == &bb_weighing_table)
+    return write_weighing (book, self->record, error);
+  if (self->table == &bb_disposal_table)
+    return bb_book_dispose_of_lot (book, self->record, error);
 
   return bb_book_save (book, self->table, self->record, error);
 }
@@ -178,7 +190,7 @@ saved_cb (GObject      *source,
   if (!bb_session_write_finish (BB_SESSION (source), result, &error))
     bb_session_report (BB_SESSION (source), error);
   else if (self->form != NULL)
-    finish (self, bb_field_get_integer (bb_table_find_field (saving->table, "id"), saving->record));
+    finish (self, bb_record_get_key (saving->table, saving->record));
 
   saving_release (saving);
 }
@@ -266,7 +278,7 @@ show_title (BbEditor      *self,
             gconstpointer  record)
 {
   const BbField *id = bb_table_find_field (self->table, "id");
-  const gboolean is_new = id == NULL || !bb_field_is_set (id, record);
+  const gboolean is_new = id != NULL && !bb_field_is_set (id, record);
   g_autofree char *owner = describe_owner (self, record);
   g_autofree char *name = get_text (self, record, "name");
   g_autofree char *code = get_text (self, record, "code");

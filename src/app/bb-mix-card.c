@@ -5,11 +5,11 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-advice-list.h"
 #include "bb-figure.h"
 #include "bb-job-words.h"
 #include "bb-rounding.h"
 #include "bb-safety.h"
+#include "bb-takes-view.h"
 
 struct _BbMixCard
 {
@@ -18,8 +18,7 @@ struct _BbMixCard
   /* template */
   GtkLabel *title_label;
   GtkFlowBox *pour_box;
-  GtkLabel *takes_label;
-  BbAdviceList *advice;
+  BbTakesView *takes;
   GtkLabel *safety_label;
 };
 
@@ -45,23 +44,6 @@ add_pour (BbMixCard           *self,
   bb_figure_set (bb_figure_add (self->pour_box, title), mass, bb_quantity_get_unit (BB_QUANTITY_MASS, units), note);
 }
 
-static void
-show_takes (BbMixCard           *self,
-            const BbUnitContext *units,
-            const BbMixSheet    *mix)
-{
-  g_autoptr (GString) text = g_string_new (NULL);
-
-  for (guint i = 0; mix->takes != NULL && i < mix->takes->len; i++)
-    {
-      g_autofree char *take = bb_words_of_take (&g_array_index (mix->takes, BbTake, i), units);
-
-      g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", take);
-    }
-  gtk_label_set_label (self->takes_label, text->str);
-  gtk_widget_set_visible (GTK_WIDGET (self->takes_label), text->len > 0);
-}
-
 /**
  * bb_mix_card_new:
  * @session: the session
@@ -76,16 +58,12 @@ bb_mix_card_new (BbSession        *session,
   BbMixCard *self = g_object_new (BB_TYPE_MIX_CARD, NULL);
   const BbUnitContext *units = bb_session_get_units (session);
   g_autofree char *title = bb_words_of_mix (mix, units);
-  g_autoptr (GPtrArray) warnings = bb_words_of_mix_warnings (mix, units);
 
   gtk_label_set_label (self->title_label, title);
   add_pour (self, _("Concentrate"), units, mix->concentrate_g, mix->concentrate_ml);
   add_pour (self, _("Water"), units, mix->water_g, mix->water_ml);
   add_pour (self, _("Makes"), units, mix->total_g, (double) NAN);
-  show_takes (self, units, mix);
-  for (guint i = 0; i < warnings->len; i++)
-    bb_advice_list_add_warning (self->advice, warnings->pdata[i]);
-  gtk_widget_set_visible (GTK_WIDGET (self->advice), warnings->len > 0);
+  bb_takes_view_show (self->takes, session, mix);
   gtk_label_set_label (self->safety_label, _(bb_safety_find (BB_STATION_PRETREAT, 0)->brief));
 
   return GTK_WIDGET (self);
@@ -105,12 +83,11 @@ bb_mix_card_class_init (BbMixCardClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_mix_card_dispose;
-  g_type_ensure (BB_TYPE_ADVICE_LIST);
+  g_type_ensure (BB_TYPE_TAKES_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-mix-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BbMixCard, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbMixCard, pour_box);
-  gtk_widget_class_bind_template_child (widget_class, BbMixCard, takes_label);
-  gtk_widget_class_bind_template_child (widget_class, BbMixCard, advice);
+  gtk_widget_class_bind_template_child (widget_class, BbMixCard, takes);
   gtk_widget_class_bind_template_child (widget_class, BbMixCard, safety_label);
 }
 

@@ -11,6 +11,7 @@
 #include "bb-recipe-picker.h"
 #include "bb-revision-menu.h"
 #include "bb-state-badge.h"
+#include "bb-takes-view.h"
 #include "bb-weigh-strip.h"
 #include "bb-worksheet-view.h"
 
@@ -32,6 +33,7 @@ struct _BbMixPage
   GtkStack *stack;
   GtkLabel *departure_label;
   BbWorksheetView *worksheet;
+  BbTakesView *takes;
   BbWeighStrip *weigh_strip;
   BbArtworkPanel *artwork;
 
@@ -185,6 +187,7 @@ update (BbMixPage *self)
                                       : _("Choose a recipe or type its figures, then give the size of the print, or "
                                           "drop its artwork here, and how many garments."));
       gtk_widget_set_visible (GTK_WIDGET (self->departure_label), FALSE);
+      gtk_widget_set_visible (GTK_WIDGET (self->takes), FALSE);
       show_caution (self, "");
       return;
     }
@@ -192,9 +195,16 @@ update (BbMixPage *self)
   show_departures (self, in);
   update_box (self, in);
   if (bb_worksheet_compute (in, &sheet, &error))
-    bb_worksheet_view_show (self->worksheet, session, in, &sheet);
+    {
+      bb_worksheet_view_show (self->worksheet, session, in, &sheet);
+      bb_takes_view_reckon (self->takes, session, self->revision != NULL ? self->revision->pretreat_product : 0,
+                            sheet.mix.concentrate_g);
+    }
   else
-    bb_worksheet_view_show_empty (self->worksheet, error->message);
+    {
+      bb_worksheet_view_show_empty (self->worksheet, error->message);
+      gtk_widget_set_visible (GTK_WIDGET (self->takes), FALSE);
+    }
 }
 
 static void
@@ -450,6 +460,7 @@ bb_mix_page_class_init (BbMixPageClass *klass)
   g_type_ensure (BB_TYPE_RECIPE_PICKER);
   g_type_ensure (BB_TYPE_STATE_BADGE);
   g_type_ensure (BB_TYPE_GARMENT_BAND);
+  g_type_ensure (BB_TYPE_TAKES_VIEW);
   g_type_ensure (BB_TYPE_WEIGH_STRIP);
   g_type_ensure (BB_TYPE_WORKSHEET_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-mix-page.ui");
@@ -462,6 +473,7 @@ bb_mix_page_class_init (BbMixPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, stack);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, departure_label);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, worksheet);
+  gtk_widget_class_bind_template_child (widget_class, BbMixPage, takes);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, weigh_strip);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, artwork);
   gtk_widget_class_bind_template_callback (widget_class, picked_cb);

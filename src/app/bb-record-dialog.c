@@ -80,7 +80,7 @@ static char *
 make_key (const BbTable *table,
           gconstpointer  record)
 {
-  const gint64 id = bb_field_get_integer (bb_table_find_field (table, "id"), record);
+  const gint64 id = bb_record_get_key (table, record);
 
   return id != 0 ? g_strdup_printf ("%s.%" G_GINT64_FORMAT, table->name, id) : g_strdup (table->name);
 }

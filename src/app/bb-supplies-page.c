@@ -5,16 +5,58 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-book-jobs.h"
+#include "bb-evidence-load.h"
 #include "bb-hazard-view.h"
+#include "bb-lots.h"
+#include "bb-word-badge.h"
 
 struct _BbSuppliesPage
 {
   BbCataloguePage parent_instance;
 
+  BbLots *lots;
   BbHazardView *hazards;
 };
 
 G_DEFINE_FINAL_TYPE (BbSuppliesPage, bb_supplies_page, BB_TYPE_CATALOGUE_PAGE)
+
+static BbWordBadge *
+ensure_badge (BbRow *row)
+{
+  if (bb_row_get_badge (row) == NULL)
+    bb_row_set_badge (row, bb_word_badge_new ());
+
+  return BB_WORD_BADGE (bb_row_get_badge (row));
+}
+
+static gboolean
+has_past (const GPtrArray *stock,
+          const char      *today)
+{
+  for (guint i = 0; i < stock->len; i++)
+    if (bb_stock_is_past (stock->pdata[i], today))
+      return TRUE;
+
+  return FALSE;
+}
+
+/* What has to be ordered comes before what has to be thrown away. */
+static void
+show_stock (BbWordBadge    *badge,
+            BbSession      *session,
+            const BbSupply *supply)
+{
+  g_autofree char *today = bb_dup_today ();
+  g_autoptr (GPtrArray) stock = bb_book_load_stock (bb_session_get_book (session), supply->id, NULL);
+
+  if (stock != NULL && bb_supply_is_low (supply, bb_stock_sum_left (stock, today)))
+    bb_word_badge_say (badge, BB_TONE_SOON, _("Low stock"));
+  else if (stock != NULL && has_past (stock, today))
+    bb_word_badge_say (badge, BB_TONE_BAD, _("Past its date"));
+  else
+    bb_word_badge_say (badge, BB_TONE_PLAIN, "");
+}
 
 static void
 fill (BbRow         *row,
@@ -26,9 +68,8 @@ fill (BbRow         *row,
   g_autofree char *description = g_strjoin (" · ", bb_choices_get_title (&bb_supply_kind_choices, supply->kind),
                                             supply->maker, NULL);
 
-  (void) session;
-
   bb_row_set (row, supply->name, supply->code, description);
+  show_stock (ensure_badge (row), session, supply);
 }
 
 static char *
@@ -60,7 +101,15 @@ bb_supplies_page_chosen (BbCataloguePage *page,
   BbSuppliesPage *self = BB_SUPPLIES_PAGE (page);
   const BbSupply *supply = record;
 
+  bb_lots_show (self->lots, bb_page_get_session (BB_PAGE (page)), supply);
   bb_hazard_view_show (self->hazards, supply->hazards);
+}
+
+static void
+edit_lot_cb (BbSuppliesPage *self,
+             gpointer        lot)
+{
+  bb_catalogue_page_edit_part (BB_CATALOGUE_PAGE (self), &bb_lot_table, lot, "supply");
 }
 
 static void
@@ -69,6 +118,9 @@ bb_supplies_page_build (BbCataloguePage *page,
 {
   BbSuppliesPage *self = BB_SUPPLIES_PAGE (page);
 
+  self->lots = BB_LOTS (bb_lots_new ());
+  g_signal_connect_object (self->lots, "edit", G_CALLBACK (edit_lot_cb), self, G_CONNECT_SWAPPED);
+  bb_catalogue_add_above (catalogue, GTK_WIDGET (self->lots));
   self->hazards = BB_HAZARD_VIEW (bb_hazard_view_new ());
   bb_catalogue_add_below (catalogue, GTK_WIDGET (self->hazards));
 }

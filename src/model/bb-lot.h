@@ -79,7 +79,7 @@ BB_DECLARE_TABLE (BbWeighing, bb_weighing, BB_WEIGHING_FIELDS);
      .quantity = BB_QUANTITY_MASS, .limits = BB_BETWEEN (0, 1e6)) \
   F (T, TEXT, note, N_("Reason"), .help = N_("Empty, spilt, past its date, settled…"), .limits = BB_BETWEEN (1, 400), \
      .required = TRUE) \
-  F (T, FLAG, finished, N_("Container"), .help = N_("Whether the container leaves the shelf."), \
+  F (T, FLAG, finished, N_("Off the shelf"), .help = N_("Whether the container goes too."), \
      .fallback = BB_DEFAULT (1), .required = TRUE)
 
 BB_DECLARE_TABLE (BbDisposal, bb_disposal, BB_DISPOSAL_FIELDS);

@@ -64,6 +64,26 @@ bb_table_find_owner (const BbTable *self)
 }
 
 /**
+ * bb_record_get_key:
+ * @table: a table
+ * @record: a record of it
+ *
+ * Returns: the record's own key, 0 where it has none yet; that of what it belongs to, where such records have none
+ */
+gint64
+bb_record_get_key (const BbTable *table,
+                   gconstpointer  record)
+{
+  const BbField *field = bb_table_find_field (table, "id");
+
+  if (field == NULL)
+    field = bb_table_find_owner (table);
+  g_return_val_if_fail (field != NULL && record != NULL, 0);
+
+  return bb_field_get_integer (field, record);
+}
+
+/**
  * bb_part_make_code:
  * @owner: the code of a record
  * @number: the number of a part of it

@@ -292,6 +292,45 @@ test_equipment (void)
   hand_close (stage);
 }
 
+/* A container is weighed, opened and used up at the shelf, and the mix takes the next one. 900 g on the scale less 96 g
+ * of container are 804 g; the demo's recipe takes Bittern. */
+static void
+test_lots (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_demo (stage);
+
+  shop_open (stage, path);
+  shop_go (stage, "Supplies");
+  hand_enter (stage, "Search supplies", "bittern");
+  hand_expect (stage, "BIT-2606");
+  hand_press (stage, ROLE_BUTTON, "Weigh…");
+  hand_wait_window (stage, "Weigh the Container");
+  hand_enter (stage, "On the scale", "900");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect (stage, "804 g of 1142 g left");
+  hand_press (stage, ROLE_BUTTON, "Use Up…");
+  hand_wait_window (stage, "Use Up or Throw Away");
+  hand_enter (stage, "Reason", "Settled to the bottom");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect_not (stage, "BIT-2606");
+  hand_expect (stage, "7 containers that are gone");
+  hand_press (stage, ROLE_BUTTON, "Open");
+  hand_expect (stage, "opened ");
+
+  shop_go (stage, "Recipes");
+  hand_enter (stage, "Search recipes", "mudw bla");
+  hand_select (stage, "Mudwhistle everyday tee, black");
+  hand_press (stage, ROLE_BUTTON, "Mix for This");
+  hand_enter (stage, "Print width", "300");
+  hand_enter (stage, "Print height", "400");
+  hand_enter (stage, "Garments", "24");
+  hand_expect (stage, "from BIT-2609, to be used by 24 Aug 2027.");
+  hand_enter (stage, "Garments", "400");
+  hand_expect (stage, "of concentrate is missing");
+  hand_close (stage);
+}
+
 /* The shop's own figures, and the people who work there, are written and mended in the window. */
 static void
 test_shop (void)
@@ -430,6 +469,7 @@ main (int   argc,
   g_test_add_func ("/ui/window/names", test_names);
   g_test_add_func ("/ui/window/artwork", test_artwork);
   g_test_add_func ("/ui/window/equipment", test_equipment);
+  g_test_add_func ("/ui/window/lots", test_lots);
   g_test_add_func ("/ui/window/shop", test_shop);
   g_test_add_func ("/ui/window/units", test_units);
   g_test_add_func ("/ui/window/kept-units", test_kept_units);
