@@ -202,32 +202,6 @@ make_cell (BbReadingTable *self,
   return cell;
 }
 
-static BbReading *
-find_reading (const BbWashLine *line,
-              gint64            cycles)
-{
-  for (guint i = 0; line->readings != NULL && i < line->readings->len; i++)
-    if (g_array_index (line->readings, BbReading, i).cycles == cycles)
-      return &g_array_index (line->readings, BbReading, i);
-
-  return NULL;
-}
-
-/* The plan's next stop; where that was read before without what the verdict needs, that reading is gone on with. */
-static BbReading *
-make_reading (BbReadingTable  *self,
-              const BbDueLine *due)
-{
-  const BbReading *before = find_reading (due->line, due->due.cycles);
-  BbReading *reading = before != NULL ? bb_record_copy (&bb_reading_table, before) : bb_reading_new ();
-
-  reading->wash_test = due->line->id;
-  reading->cycles = due->due.cycles;
-  bb_session_fill_in (self->session, &bb_reading_table, reading);
-
-  return reading;
-}
-
 static void
 add_row (BbReadingTable  *self,
          const BbDueLine *due)
@@ -237,7 +211,8 @@ add_row (BbReadingTable  *self,
   int column = 0;
 
   row->due = due;
-  row->reading = make_reading (self, due);
+  row->reading = bb_wash_line_dup_next_reading (due->line, &due->due);
+  bb_session_fill_in (self->session, &bb_reading_table, row->reading);
   row->cells = g_ptr_array_new ();
   row->cycles = make_cycles (self, row);
   g_ptr_array_add (self->rows, row);
@@ -253,22 +228,43 @@ add_row (BbReadingTable  *self,
       }
 }
 
+static char *
+describe_hint (BbReadingTable *self,
+               guint           n_left_out)
+{
+  const char *keys = _("Keys: 5 to 1 for whole grades, 9 to 6 for 4-5 to 1-2; 1, 2, 3 for none, slight, marked. "
+                       "Rows without an entry are left alone.");
+  g_autofree char *more = NULL;
+
+  if (self->rows->len == 0)
+    return g_strdup (_("Nothing has to be graded now."));
+  if (n_left_out > 0)
+    more = g_strdup_printf (ngettext ("%u more waits, and comes once these are saved.",
+                                      "%u more wait, and come once these are saved.", n_left_out), n_left_out);
+
+  return g_strjoin (" ", keys, more, NULL);
+}
+
 static void
 fill (BbReadingTable *self)
 {
+  guint n_left_out = 0;
+  g_autofree char *hint = NULL;
+
   add_headings (self);
-  for (guint i = 0; i < self->lines->len && self->rows->len < MOST_ROWS; i++)
+  for (guint i = 0; i < self->lines->len; i++)
     {
       const BbDueLine *due = self->lines->pdata[i];
 
-      if (due->due.state == BB_DUE_OVERDUE || due->due.state == BB_DUE_TODAY)
+      if (due->due.state != BB_DUE_OVERDUE && due->due.state != BB_DUE_TODAY)
+        continue;
+      if (self->rows->len < MOST_ROWS)
         add_row (self, due);
+      else
+        n_left_out++;
     }
-  gtk_label_set_label (self->hint_label,
-                       self->rows->len > 0
-                         ? _("Keys: 5 to 1 for whole grades, 9 to 6 for 4-5 to 1-2; 1, 2, 3 for none, slight, marked. "
-                             "Rows without an entry are left alone.")
-                         : _("Nothing has to be graded now."));
+  hint = describe_hint (self, n_left_out);
+  gtk_label_set_label (self->hint_label, hint);
   if (self->rows->len > 0)
     gtk_widget_grab_focus (((Row *) self->rows->pdata[0])->cells->pdata[0]);
 }
@@ -326,7 +322,7 @@ read_cycles (BbReadingTable  *self,
 
   bb_quick_cell_set_fault (row->cycles, NULL);
   row->reading->cycles = g_ascii_string_to_signed (text, 10, 0, G_MAXINT32, &cycles, NULL) ? cycles : BB_INTEGER_NONE;
-  other = find_reading (row->due->line, row->reading->cycles);
+  other = bb_wash_line_find_reading (row->due->line, row->reading->cycles);
   if (bb_field_find_problem (field, row->reading, &problem))
     message = bb_problem_to_text (&problem, bb_session_get_units (self->session));
   else if (other != NULL && other->id != row->reading->id)
@@ -384,6 +380,12 @@ saved_cb (GObject      *source,
   if (bb_session_write_finish (BB_SESSION (source), result, &error))
     {
       gtk_window_close (GTK_WINDOW (self));
+      return;
+    }
+  /* Who closed the table meanwhile reads it in the window. */
+  if (!gtk_widget_get_visible (GTK_WIDGET (self)))
+    {
+      bb_session_report (BB_SESSION (source), error);
       return;
     }
   gtk_label_set_label (self->fault_label, error->message);

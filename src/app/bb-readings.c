@@ -50,25 +50,17 @@ get_n_readings (BbReadings *self)
   return self->line != NULL && self->line->readings != NULL ? self->line->readings->len : 0;
 }
 
-/* The plan's next stop. Where that was read before, without what the verdict needs, that reading is gone on with. */
 static BbReading *
 make_next (BbReadings *self)
 {
   g_autoptr (BbWashVerdictOut) verdict = bb_wash_verdict_out_new ();
   g_autoptr (BbWashDue) due = bb_wash_due_new ();
   g_autofree char *today = bb_dup_today ();
-  BbReading *reading = NULL;
 
+  /* Of what nobody can judge no stop is due: the person says after how many washes it is read. */
   bb_wash_line_judge (self->line, today, verdict, due, NULL);
-  for (guint i = 0; i < get_n_readings (self); i++)
-    if (get_reading (self, i)->cycles == due->cycles)
-      return bb_record_copy (&bb_reading_table, get_reading (self, i));
 
-  reading = bb_reading_new ();
-  reading->wash_test = self->line->id;
-  reading->cycles = due->cycles;
-
-  return reading;
+  return bb_wash_line_dup_next_reading (self->line, due);
 }
 
 /* The next reading of a specimen is dated today and signed by whoever is at the bench. */

@@ -43,6 +43,56 @@ bb_wash_line_judge (const BbWashLine  *line,
                                            error));
 }
 
+/**
+ * bb_wash_line_find_reading:
+ * @line: a specimen as a list has it
+ * @cycles: a number of washes
+ *
+ * Returns: (transfer none) (nullable): what was read after so many washes
+ */
+const BbReading *
+bb_wash_line_find_reading (const BbWashLine *line,
+                           gint64            cycles)
+{
+  g_return_val_if_fail (line != NULL, NULL);
+
+  for (guint i = 0; line->readings != NULL && i < line->readings->len; i++)
+    if (g_array_index (line->readings, BbReading, i).cycles == cycles)
+      return &g_array_index (line->readings, BbReading, i);
+
+  return NULL;
+}
+
+/**
+ * bb_wash_line_dup_next_reading:
+ * @line: a specimen as a list has it
+ * @due: when it has to be read next
+ *
+ * Makes the reading of the plan's next stop, to be filled in. Where that was read before, without what the verdict
+ * needs, that reading is gone on with.
+ *
+ * Returns: (transfer full): a reading, without a count of washes where none is due
+ */
+BbReading *
+bb_wash_line_dup_next_reading (const BbWashLine *line,
+                               const BbWashDue  *due)
+{
+  const BbReading *before = NULL;
+  BbReading *reading = NULL;
+
+  g_return_val_if_fail (line != NULL && due != NULL, NULL);
+
+  before = bb_wash_line_find_reading (line, due->cycles);
+  if (before != NULL)
+    return bb_record_copy (&bb_reading_table, before);
+
+  reading = bb_reading_new ();
+  reading->wash_test = line->id;
+  reading->cycles = due->cycles;
+
+  return reading;
+}
+
 static void
 due_line_free (gpointer data)
 {

@@ -29,4 +29,9 @@ GPtrArray *bb_due_load        (BbBook            *book,
                                const char        *today,
                                GError           **error);
 
+const BbReading *bb_wash_line_find_reading     (const BbWashLine *line,
+                                                gint64            cycles);
+BbReading       *bb_wash_line_dup_next_reading (const BbWashLine *line,
+                                                const BbWashDue  *due);
+
 G_END_DECLS

@@ -78,6 +78,36 @@ test_order (void)
   helper_close (book);
 }
 
+/* At the plan's next stop; what was read there already is gone on with, and not read twice. */
+static void
+test_next_reading (void)
+{
+  g_autofree char *path = helper_new_path ();
+  BbBook *book = helper_create (path);
+  g_autoptr (Shop) shop = helper_fill (book);
+  g_autoptr (GPtrArray) lines = NULL;
+  g_autoptr (BbWashDue) due = bb_wash_due_new ();
+  g_autoptr (BbReading) fresh = NULL;
+  g_autoptr (BbReading) again = NULL;
+
+  g_assert_true (bb_book_withdraw (book, &bb_wash_test_table, shop->wash_test->id, NULL));
+  add (book, shop->revision->id, "LATE", "2025-05-01", 6, "2025-05-31");
+  lines = bb_due_load (book, "2025-06-10", NULL);
+  fresh = bb_wash_line_dup_next_reading (((const BbDueLine *) lines->pdata[0])->line,
+                                         &((const BbDueLine *) lines->pdata[0])->due);
+  g_assert_cmpint (fresh->id, ==, BB_INTEGER_NONE);
+  g_assert_cmpint (fresh->wash_test, ==, ((const BbDueLine *) lines->pdata[0])->line->id);
+  g_assert_cmpint (fresh->cycles, ==, 12);
+  g_assert_null (fresh->read_at);
+
+  due->cycles = 6;
+  again = bb_wash_line_dup_next_reading (((const BbDueLine *) lines->pdata[0])->line, due);
+  g_assert_cmpint (again->id, !=, BB_INTEGER_NONE);
+  g_assert_cmpint (again->cycles, ==, 6);
+  g_assert_cmpstr (again->read_at, ==, "2025-05-31");
+  helper_close (book);
+}
+
 /* Nobody can judge it; the others are on the list all the same. */
 static void
 test_damaged_revision (void)
@@ -112,6 +142,7 @@ main (int   argc,
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
 
   g_test_add_func ("/due-load/order", test_order);
+  g_test_add_func ("/due-load/next-reading", test_next_reading);
   g_test_add_func ("/due-load/damaged-revision", test_damaged_revision);
 
   return g_test_run ();
