@@ -284,12 +284,15 @@ bb_chart_view_size_allocate (GtkWidget *widget,
   BbChartView *self = BB_CHART_VIEW (widget);
   const gboolean to_left = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
   GtkRequisition size;
+  GtkAllocation corner = { 0, 0, 0, 0 };
 
   (void) height;
   (void) baseline;
   gtk_widget_get_preferred_size (self->button, &size, NULL);
-  gtk_widget_size_allocate (self->button, &(GtkAllocation) { to_left ? 0 : width - size.width, 0, size.width,
-                                                             size.height }, -1);
+  corner.x = to_left ? 0 : width - size.width;
+  corner.width = size.width;
+  corner.height = size.height;
+  gtk_widget_size_allocate (self->button, &corner, -1);
   gtk_popover_present (GTK_POPOVER (self->menu));
 }
 
