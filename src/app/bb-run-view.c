@@ -4,6 +4,7 @@
 #include "bb-run-view.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "bb-facts.h"
 #include "bb-form.h"
@@ -288,10 +289,35 @@ fill_trace (BbRunView       *self,
   add_trace (self, &bb_person_table, run->person);
 }
 
-static gboolean
-has_counts (const BbRun *run)
+/* What the book would say to the run's end: a message names the field it speaks of before a colon. */
+static char *
+find_obstacle (const BbRun *run)
 {
-  return run->good != BB_INTEGER_NONE && run->spoiled != BB_INTEGER_NONE;
+  g_autoptr (BbRun) ended = bb_record_copy (&bb_run_table, run);
+  g_autoptr (GError) error = NULL;
+  const char *colon = NULL;
+
+  g_free (ended->finished_at);
+  ended->finished_at = g_strdup (run->started_at);
+  if (bb_run_table.check (ended, &error))
+    return NULL;
+  colon = strstr (error->message, ": ");
+
+  return g_strdup (colon != NULL ? colon + strlen (": ") : error->message);
+}
+
+static void
+show_end (BbRunView *self)
+{
+  g_autofree char *obstacle = find_obstacle (self->run);
+  g_autofree char *text = NULL;
+
+  if (obstacle != NULL)
+    /* Translators: what has to be said first, as a sentence that begins in lower case. */
+    text = g_strdup_printf (_("Before the run can end, record it: %s"), obstacle);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->finish_now_button), obstacle == NULL);
+  gtk_label_set_label (self->finish_label,
+                       text != NULL ? text : _("A finished run can't be edited any more, only annotated."));
 }
 
 static void
@@ -312,11 +338,7 @@ show_head (BbRunView        *self,
   gtk_label_set_label (self->summary_label, summary);
   gtk_widget_set_visible (GTK_WIDGET (self->work_box), !is_finished);
   gtk_widget_set_visible (GTK_WIDGET (self->use_box), !is_finished);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->finish_now_button), has_counts (run));
-  gtk_label_set_label (self->finish_label,
-                       has_counts (run)
-                         ? _("A finished run can't be edited any more, only annotated.")
-                         : _("Record first how many garments are good and how many are spoiled."));
+  show_end (self);
 }
 
 /* What is half typed stays until it is entered, or another run is shown. */
