@@ -8,6 +8,7 @@
 #include "bb-problem.h"
 #include "bb-quick-cell.h"
 #include "bb-quick.h"
+#include "bb-reading-row.h"
 #include "bb-session-due.h"
 
 /* More than anybody grades in a day, and few enough to be made at once. */
@@ -16,14 +17,9 @@
 /* Characters of a count of washes. */
 #define CYCLES_WIDTH 4
 
-/* @cells: in the order of the fields; @reading: what is entered, and what it began with */
-typedef struct {
-  const BbDueLine *due;
-  BbReading *reading;
-  GtkWidget *cycles;
-  GPtrArray *cells;
-  gboolean touched;
-} Row;
+/* Under this key what was entered is kept until it is saved or given up: specimen, cycles, and a value each cell. */
+#define KEPT_KEY "reading-table"
+#define KEPT_TYPE "a(xsai)"
 
 struct _BbReadingTable
 {
@@ -46,23 +42,7 @@ struct _BbReadingTable
 
 G_DEFINE_FINAL_TYPE (BbReadingTable, bb_reading_table, ADW_TYPE_WINDOW)
 
-static void
-row_free (gpointer data)
-{
-  Row *self = data;
-
-  bb_reading_free (self->reading);
-  g_ptr_array_unref (self->cells);
-  g_free (self);
-}
-
-static const BbWashTest *
-get_test (const Row *row)
-{
-  return row->due->line->test;
-}
-
-static Row *
+static BbReadingRow *
 find_row (BbReadingTable *self,
           GtkWidget      *cell,
           guint          *row_index,
@@ -70,7 +50,7 @@ find_row (BbReadingTable *self,
 {
   for (guint i = 0; i < self->rows->len; i++)
     {
-      Row *row = self->rows->pdata[i];
+      BbReadingRow *row = self->rows->pdata[i];
 
       *row_index = i;
       *cell_index = 0;
@@ -82,18 +62,59 @@ find_row (BbReadingTable *self,
 }
 
 static void
+keep (BbReadingTable *self)
+{
+  GVariantBuilder builder;
+  g_autoptr (GVariant) state = NULL;
+  g_autofree char *text = NULL;
+
+  g_variant_builder_init (&builder, G_VARIANT_TYPE (KEPT_TYPE));
+  for (guint i = 0; i < self->rows->len; i++)
+    if (((const BbReadingRow *) self->rows->pdata[i])->touched)
+      g_variant_builder_add_value (&builder, bb_reading_row_save (self->rows->pdata[i]));
+  state = g_variant_ref_sink (g_variant_builder_end (&builder));
+  text = g_variant_print (state, FALSE);
+  bb_session_keep_form (self->session, KEPT_KEY, text);
+}
+
+/* What was entered when the window went away. */
+static void
+restore (BbReadingTable *self)
+{
+  g_autofree char *text = bb_session_dup_form (self->session, KEPT_KEY);
+  g_autoptr (GVariant) state = text != NULL ? g_variant_parse (G_VARIANT_TYPE (KEPT_TYPE), text, NULL, NULL, NULL)
+                                            : NULL;
+  GVariantIter iter;
+  gint64 test = 0;
+  const char *cycles = NULL;
+  GVariant *cells = NULL;
+
+  if (state == NULL)
+    return;
+  g_variant_iter_init (&iter, state);
+  while (g_variant_iter_next (&iter, "(x&s@ai)", &test, &cycles, &cells))
+    {
+      for (guint i = 0; i < self->rows->len; i++)
+        if (bb_reading_row_get_test (self->rows->pdata[i])->id == test)
+          bb_reading_row_restore (self->rows->pdata[i], cycles, cells);
+      g_variant_unref (cells);
+    }
+}
+
+static void
 changed_cb (BbReadingTable *self,
             GtkWidget      *cell)
 {
   guint row_index = 0;
   guint cell_index = 0;
-  Row *row = find_row (self, cell, &row_index, &cell_index);
+  BbReadingRow *row = find_row (self, cell, &row_index, &cell_index);
 
   if (row == NULL)
     return;
   row->touched = TRUE;
   bb_quick_cell_set_fault (cell, NULL);
   gtk_revealer_set_reveal_child (self->fault_revealer, FALSE);
+  keep (self);
 }
 
 /* On to the next cell, and from the last one to the first of the next row. */
@@ -103,14 +124,14 @@ entered_cb (BbReadingTable *self,
 {
   guint row_index = 0;
   guint cell_index = 0;
-  Row *row = find_row (self, cell, &row_index, &cell_index);
+  BbReadingRow *row = find_row (self, cell, &row_index, &cell_index);
 
   if (row == NULL)
     return;
   if (cell_index + 1 < row->cells->len)
     gtk_widget_grab_focus (row->cells->pdata[cell_index + 1]);
   else if (row_index + 1 < self->rows->len)
-    gtk_widget_grab_focus (((Row *) self->rows->pdata[row_index + 1])->cells->pdata[0]);
+    gtk_widget_grab_focus (((BbReadingRow *) self->rows->pdata[row_index + 1])->cells->pdata[0]);
 }
 
 static GtkWidget *
@@ -145,36 +166,13 @@ add_headings (BbReadingTable *self)
     }
 }
 
-/* What the specimen is, in two lines. */
-static GtkWidget *
-make_specimen (const BbDueLine *due)
-{
-  const BbWashTest *test = due->line->test;
-  const BbRevision *revision = due->line->revision;
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  g_autofree char *waiting = bb_wash_due_describe (&due->due);
-  g_autofree char *text = due->line->colourway != NULL
-                            ? g_strjoin (" · ", revision->code, due->line->colourway, waiting, NULL)
-                            : g_strjoin (" · ", revision->code, waiting, NULL);
-  GtkWidget *label = make_label (text, "dim-label");
-
-  gtk_widget_add_css_class (label, "caption");
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_widget_set_tooltip_text (label, text);
-  gtk_widget_set_hexpand (box, TRUE);
-  gtk_box_append (GTK_BOX (box), make_label (test->code, "numeral"));
-  gtk_box_append (GTK_BOX (box), label);
-
-  return box;
-}
-
 static GtkWidget *
 make_cycles (BbReadingTable *self,
-             const Row      *row)
+             const BbReadingRow      *row)
 {
   GtkWidget *entry = gtk_entry_new ();
   g_autofree char *text = g_strdup_printf ("%" G_GINT64_FORMAT, row->reading->cycles);
-  g_autofree char *name = g_strdup_printf (_("%s, cycles"), get_test (row)->code);
+  g_autofree char *name = g_strdup_printf (_("%s, cycles"), bb_reading_row_get_test (row)->code);
 
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), CYCLES_WIDTH);
@@ -189,10 +187,10 @@ make_cycles (BbReadingTable *self,
 
 static GtkWidget *
 make_cell (BbReadingTable *self,
-           const Row      *row,
+           const BbReadingRow      *row,
            const BbField  *field)
 {
-  GtkWidget *cell = bb_quick_cell_new (field, get_test (row)->code);
+  GtkWidget *cell = bb_quick_cell_new (field, bb_reading_row_get_test (row)->code);
 
   bb_quick_cell_set_chosen (BB_QUICK_CELL (cell), bb_quick_get (field, row->reading));
   gtk_widget_set_valign (cell, GTK_ALIGN_CENTER);
@@ -206,17 +204,13 @@ static void
 add_row (BbReadingTable  *self,
          const BbDueLine *due)
 {
-  Row *row = g_new0 (Row, 1);
+  BbReadingRow *row = bb_reading_row_new (self->session, due);
   const int line = (int) self->rows->len + 1;
   int column = 0;
 
-  row->due = due;
-  row->reading = bb_wash_line_dup_next_reading (due->line, &due->due);
-  bb_session_fill_in (self->session, &bb_reading_table, row->reading);
-  row->cells = g_ptr_array_new ();
   row->cycles = make_cycles (self, row);
   g_ptr_array_add (self->rows, row);
-  gtk_grid_attach (self->grid, make_specimen (due), column++, line, 1, 1);
+  gtk_grid_attach (self->grid, bb_reading_row_make_title (row), column++, line, 1, 1);
   gtk_grid_attach (self->grid, row->cycles, column++, line, 1, 1);
   for (guint f = 0; f < bb_reading_table.n_fields; f++)
     if (bb_reading_table.fields[f].quick)
@@ -263,10 +257,11 @@ fill (BbReadingTable *self)
       else
         n_left_out++;
     }
+  restore (self);
   hint = describe_hint (self, n_left_out);
   gtk_label_set_label (self->hint_label, hint);
   if (self->rows->len > 0)
-    gtk_widget_grab_focus (((Row *) self->rows->pdata[0])->cells->pdata[0]);
+    gtk_widget_grab_focus (((BbReadingRow *) self->rows->pdata[0])->cells->pdata[0]);
 }
 
 static void
@@ -290,7 +285,7 @@ loaded_cb (GObject      *source,
 /* What is wrong with a cell is said at the cell; the first of them gets the keyboard. */
 static void
 mark (BbReadingTable  *self,
-      const Row       *row,
+      const BbReadingRow       *row,
       GtkWidget       *cell,
       const char      *title,
       const char      *message,
@@ -302,7 +297,7 @@ mark (BbReadingTable  *self,
   *first = cell;
   {
     /* Translators: a specimen, a field, and what is wrong with it. */
-    g_autofree char *text = g_strdup_printf (_("%s, %s: %s"), get_test (row)->code, title, message);
+    g_autofree char *text = g_strdup_printf (_("%s, %s: %s"), bb_reading_row_get_test (row)->code, title, message);
 
     gtk_label_set_label (self->fault_label, text);
   }
@@ -310,7 +305,7 @@ mark (BbReadingTable  *self,
 
 static void
 read_cycles (BbReadingTable  *self,
-             Row             *row,
+             BbReadingRow             *row,
              GtkWidget      **first)
 {
   const BbField *field = bb_table_find_field (&bb_reading_table, "cycles");
@@ -333,7 +328,7 @@ read_cycles (BbReadingTable  *self,
 
 static void
 read_cells (BbReadingTable  *self,
-            Row             *row,
+            BbReadingRow             *row,
             GtkWidget      **first)
 {
   for (guint i = 0; i < row->cells->len; i++)
@@ -382,7 +377,7 @@ saved_cb (GObject      *source,
       gtk_window_close (GTK_WINDOW (self));
       return;
     }
-  /* Who closed the table meanwhile reads it in the window. */
+  /* What was entered is kept, also where the whole window is gone. */
   if (!gtk_widget_get_visible (GTK_WIDGET (self)))
     {
       bb_session_report (BB_SESSION (source), error);
@@ -400,7 +395,7 @@ collect (BbReadingTable  *self,
 
   for (guint i = 0; i < self->rows->len; i++)
     {
-      Row *row = self->rows->pdata[i];
+      BbReadingRow *row = self->rows->pdata[i];
 
       if (!row->touched)
         continue;
@@ -443,6 +438,19 @@ save_action (GtkWidget  *widget,
                           (GDestroyNotify) g_ptr_array_unref, saved_cb, g_object_ref (self));
 }
 
+/* Not while it is being saved. Otherwise what was entered is saved by now, or given up. */
+static gboolean
+bb_reading_table_close_request (GtkWindow *window)
+{
+  BbReadingTable *self = BB_READING_TABLE (window);
+
+  if (self->saving)
+    return TRUE;
+  bb_session_keep_form (self->session, KEPT_KEY, NULL);
+
+  return GTK_WINDOW_CLASS (bb_reading_table_parent_class)->close_request (window);
+}
+
 static void
 bb_reading_table_dispose (GObject *object)
 {
@@ -474,6 +482,7 @@ bb_reading_table_class_init (BbReadingTableClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_reading_table_dispose;
   G_OBJECT_CLASS (klass)->finalize = bb_reading_table_finalize;
+  GTK_WINDOW_CLASS (klass)->close_request = bb_reading_table_close_request;
 
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-reading-table.ui");
   gtk_widget_class_bind_template_child (widget_class, BbReadingTable, hint_label);
@@ -487,7 +496,7 @@ bb_reading_table_class_init (BbReadingTableClass *klass)
 static void
 bb_reading_table_init (BbReadingTable *self)
 {
-  self->rows = g_ptr_array_new_with_free_func (row_free);
+  self->rows = g_ptr_array_new_with_free_func ((GDestroyNotify) bb_reading_row_free);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
