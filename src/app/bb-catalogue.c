@@ -8,6 +8,8 @@
 #include "bb-after-paint.h"
 #include "bb-editor.h"
 #include "bb-facts.h"
+#include "bb-trace-dialog.h"
+#include "bb-trace.h"
 
 struct _BbCatalogue
 {
@@ -21,6 +23,7 @@ struct _BbCatalogue
   GtkBox *detail;
   GtkLabel *name_label;
   GtkLabel *code_label;
+  GtkButton *trace_button;
   GtkButton *withdraw_button;
   GtkBox *facts;
   BbEditor *editor;
@@ -176,6 +179,21 @@ withdraw_action (GtkWidget  *widget,
 }
 
 static void
+trace_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  BbCatalogue *self = BB_CATALOGUE (widget);
+
+  (void) name;
+  (void) parameter;
+
+  if (self->record != NULL)
+    bb_trace_dialog_present (widget, self->session, self->table,
+                             bb_field_get_integer (bb_table_find_field (self->table, "id"), self->record));
+}
+
+static void
 bb_catalogue_dispose (GObject *object)
 {
   BbCatalogue *self = BB_CATALOGUE (object);
@@ -222,6 +240,7 @@ bb_catalogue_class_init (BbCatalogueClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, detail);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, name_label);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, code_label);
+  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, trace_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, withdraw_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, facts);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, editor);
@@ -230,6 +249,7 @@ bb_catalogue_class_init (BbCatalogueClass *klass)
   gtk_widget_class_install_action (widget_class, "catalogue.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "catalogue.edit", NULL, edit_action);
   gtk_widget_class_install_action (widget_class, "catalogue.withdraw", NULL, withdraw_action);
+  gtk_widget_class_install_action (widget_class, "catalogue.trace", NULL, trace_action);
 }
 
 static void
@@ -261,6 +281,7 @@ bb_catalogue_start (BbCatalogue           *self,
 
   gtk_button_set_label (self->first_button, _(info->add_title));
   bb_finder_start (self->finder, session, &info->finder, "catalogue.add", _(info->add_title));
+  gtk_widget_set_visible (GTK_WIDGET (self->trace_button), bb_book_is_traced (self->table));
   gtk_widget_set_visible (GTK_WIDGET (self->withdraw_button),
                           bb_table_find_field (self->table, "withdrawn_at") != NULL);
   bb_editor_set_session (self->editor, session, self->table->name);

@@ -255,6 +255,7 @@ bb_lot_row_new (BbSession     *session,
     add_button (self, _("_Weigh…"), "lots.weigh");
   add_button (self, _("_Use Up…"), "lots.dispose");
   add_button (self, _("Edi_t"), "lots.edit");
+  add_button (self, _("T_race…"), "lots.trace");
 
   return GTK_WIDGET (self);
 }

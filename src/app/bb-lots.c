@@ -11,6 +11,7 @@
 #include "bb-record-dialog.h"
 #include "bb-session-stock.h"
 #include "bb-show.h"
+#include "bb-trace-dialog.h"
 #include "bb-word-badge.h"
 
 struct _BbLots
@@ -92,6 +93,16 @@ ask (BbLots        *self,
   GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
 
   gtk_window_present (GTK_WINDOW (bb_record_dialog_new (window, self->session, title, table, record)));
+}
+
+static void
+trace_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  (void) name;
+
+  bb_trace_dialog_present (widget, BB_LOTS (widget)->session, &bb_lot_table, g_variant_get_int64 (parameter));
 }
 
 static void
@@ -242,6 +253,7 @@ bb_lots_class_init (BbLotsClass *klass)
   gtk_widget_class_install_action (widget_class, "lots.weigh", "x", weigh_action);
   gtk_widget_class_install_action (widget_class, "lots.dispose", "x", dispose_action);
   gtk_widget_class_install_action (widget_class, "lots.restore", "x", restore_action);
+  gtk_widget_class_install_action (widget_class, "lots.trace", "x", trace_action);
 }
 
 static void

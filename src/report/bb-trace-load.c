@@ -223,7 +223,7 @@ bb_trace_describe (const BbTrace *self)
   g_return_val_if_fail (self != NULL, NULL);
 
   if (self->runs->len == 0)
-    return g_strdup (_("No run in this book had a part of it."));
+    return g_strdup (_("It had a part in no run of this book."));
   runs = g_strdup_printf (ngettext ("%u run", "%u runs", self->runs->len), self->runs->len);
   jobs = g_strdup_printf (ngettext ("%u job", "%u jobs", (gulong) self->jobs), (guint) self->jobs);
   customers = g_strdup_printf (ngettext ("%u customer", "%u customers", self->customers->len), self->customers->len);
