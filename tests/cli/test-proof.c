@@ -166,7 +166,7 @@ test_reports (Fixture       *self,
   g_autoptr (Answer) made = RUN ("report", "wash", "--revision", "MUD-BLACK.3", "--output", pdf);
   g_autoptr (Answer) again = RUN ("report", "wash", "--revision", "MUD-BLACK.3", "--output", pdf);
   g_autoptr (Answer) pages = RUN ("report", "wash", "--test", "2608-02", "--paper", "letter", "--units", "us",
-                                  "--output", png);
+                                  "--customer", "Fernside Choir", "--remark", "Kept for five years.", "--output", png);
   g_autoptr (Answer) drawn = RUN ("report", "chart", "survival", "--revision", "GROAT-BLACK.1", "--output", chart);
   g_autoptr (Answer) compared = RUN ("report", "chart", "compare", "--revision", "MUD-BLACK.3", "--with",
                                      "MUD-BLACK.1", "--output", compare);
