@@ -39,6 +39,7 @@ struct _BbRunView
 
   BbForm *use_form;
   guint n_entries;
+  guint n_remarks;
 
   /* owned */
   BbSession *session;
@@ -357,6 +358,16 @@ show_use_form (BbRunView *self,
   gtk_box_prepend (self->use_box, GTK_WIDGET (self->use_form));
 }
 
+static void
+show_remark_entry (BbRunView *self,
+                   gboolean   is_other,
+                   guint      n_remarks)
+{
+  if (is_other || self->n_remarks != n_remarks)
+    gtk_editable_set_text (GTK_EDITABLE (self->remark_entry), "");
+  self->n_remarks = n_remarks;
+}
+
 static gboolean
 load (BbRunView   *self,
       gint64       id,
@@ -424,7 +435,7 @@ bb_run_view_show (BbRunView *self,
   add_remarks (self, remarks);
   fill_trace (self, entries);
   show_use_form (self, before != run, entries->len);
-  gtk_editable_set_text (GTK_EDITABLE (self->remark_entry), "");
+  show_remark_entry (self, before != run, remarks->len);
 }
 
 static void

@@ -165,19 +165,24 @@ test_take_remark_finish (Scene         *scene,
   g_autoptr (BbLotUse) use = bb_lot_use_new ();
 
   (void) data;
+  for (GtkWidget *box = gtk_widget_get_first_child (gtk_widget_get_first_child (GTK_WIDGET (view))); box != NULL;
+       box = gtk_widget_get_next_sibling (box))
+    if (GTK_IS_ENTRY (gtk_widget_get_first_child (box)))
+      entry = gtk_widget_get_first_child (box);
+
+  /* A remark that is half typed is still there once something else was written. */
+  gtk_editable_set_text (GTK_EDITABLE (entry), "Heated lon");
   use->lot = scene->shop->lot->id;
   use->amount_g = 40;
   bb_form_load (form, use);
   gtk_widget_activate_action (GTK_WIDGET (view), "run.use", NULL);
   helper_wait_until (is_use_shown, scene);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "Heated lon");
 
-  for (GtkWidget *box = gtk_widget_get_first_child (gtk_widget_get_first_child (GTK_WIDGET (view))); box != NULL;
-       box = gtk_widget_get_next_sibling (box))
-    if (GTK_IS_ENTRY (gtk_widget_get_first_child (box)))
-      entry = gtk_widget_get_first_child (box);
   gtk_editable_set_text (GTK_EDITABLE (entry), "Heated longer since.");
   gtk_widget_activate_action (GTK_WIDGET (view), "run.remark", NULL);
   helper_wait_until (is_remark_shown, scene);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "");
 
   gtk_widget_activate_action (GTK_WIDGET (view), "run.finish", NULL);
   helper_wait_until (is_finished, scene);
