@@ -13,6 +13,9 @@
 #include "bb-show.h"
 #include "bb-trace-report.h"
 
+/* More than these nobody reads through; the table that is saved has all. */
+#define MOST_RUNS 200
+
 struct _BbTraceView
 {
   GtkBox parent_instance;
@@ -27,6 +30,7 @@ struct _BbTraceView
   /* owned */
   BbSession *session;
   BbTrace *trace;
+  GCancellable *loading;
 
   const BbTable *table;
   gint64 id;
@@ -229,12 +233,85 @@ bb_trace_view_new (void)
   return g_object_new (BB_TYPE_TRACE_VIEW, NULL);
 }
 
+/* What is traced. */
+typedef struct {
+  const BbTable *table;
+  gint64 id;
+} Subject;
+
+static gpointer
+read_trace (BbBook    *book,
+            gpointer   data,
+            GError   **error)
+{
+  const Subject *self = data;
+
+  return bb_trace_load (book, self->table, self->id, error);
+}
+
+static void
+show_words (BbTraceView *self)
+{
+  g_autofree char *title = bb_trace_dup_title (self->trace);
+  g_autofree char *sum = bb_trace_describe (self->trace);
+  g_autofree char *more = NULL;
+  g_autofree char *text = NULL;
+
+  if (self->trace->runs->len > MOST_RUNS)
+    more = g_strdup_printf (_("The newest %d runs are listed here, and all in the table that you can save."),
+                            MOST_RUNS);
+  text = g_strjoin (" ", sum, more, NULL);
+  gtk_label_set_label (self->title_label, title);
+  gtk_label_set_label (self->sum_label, text);
+}
+
+static void
+show_trace (BbTraceView *self)
+{
+  const GArray *customers = self->trace->customers;
+  const GArray *runs = self->trace->runs;
+
+  show_words (self);
+  for (guint i = 0; i < MIN (customers->len, MOST_RUNS); i++)
+    gtk_list_box_append (self->customers, make_customer (&g_array_index (customers, BbTouched, i)));
+  for (guint i = 0; i < MIN (runs->len, MOST_RUNS); i++)
+    gtk_list_box_append (self->runs, make_run (&g_array_index (runs, BbRunCard, i)));
+  gtk_widget_set_visible (GTK_WIDGET (self->found_box), runs->len > 0);
+}
+
+static void
+loaded_cb (GObject      *source,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  g_autoptr (BbTraceView) self = data;
+  g_autoptr (GError) error = NULL;
+  BbTrace *trace = bb_session_read_finish (BB_SESSION (source), result, &error);
+
+  if (trace == NULL)
+    {
+      bb_session_report (BB_SESSION (source), error);
+      return;
+    }
+  self->trace = trace;
+  show_trace (self);
+}
+
+static void
+stop_loading (BbTraceView *self)
+{
+  g_cancellable_cancel (self->loading);
+  g_clear_object (&self->loading);
+}
+
 /**
  * bb_trace_view_show:
  * @self: a view
  * @session: the session
  * @table: the table of what had a part in runs; see bb_book_trace_runs()
  * @id: its key
+ *
+ * Traces it off the main loop, and shows what was found.
  */
 void
 bb_trace_view_show (BbTraceView   *self,
@@ -242,33 +319,21 @@ bb_trace_view_show (BbTraceView   *self,
                     const BbTable *table,
                     gint64         id)
 {
-  g_autoptr (GError) error = NULL;
-  g_autofree char *title = NULL;
-  g_autofree char *sum = NULL;
+  const Subject subject = { table, id };
 
   g_return_if_fail (BB_IS_TRACE_VIEW (self) && table != NULL);
 
+  stop_loading (self);
   g_set_object (&self->session, session);
   self->table = table;
   self->id = id;
   empty (self->customers);
   empty (self->runs);
+  gtk_widget_set_visible (GTK_WIDGET (self->found_box), FALSE);
   g_clear_pointer (&self->trace, bb_trace_free);
-  self->trace = bb_trace_load (bb_session_get_book (session), table, id, &error);
-  if (self->trace == NULL)
-    {
-      bb_session_report (session, error);
-      return;
-    }
-  title = bb_trace_dup_title (self->trace);
-  sum = bb_trace_describe (self->trace);
-  gtk_label_set_label (self->title_label, title);
-  gtk_label_set_label (self->sum_label, sum);
-  for (guint i = 0; i < self->trace->customers->len; i++)
-    gtk_list_box_append (self->customers, make_customer (&g_array_index (self->trace->customers, BbTouched, i)));
-  for (guint i = 0; i < self->trace->runs->len; i++)
-    gtk_list_box_append (self->runs, make_run (&g_array_index (self->trace->runs, BbRunCard, i)));
-  gtk_widget_set_visible (GTK_WIDGET (self->found_box), self->trace->runs->len > 0);
+  self->loading = g_cancellable_new ();
+  bb_session_read_async (session, read_trace, g_memdup2 (&subject, sizeof subject), g_free,
+                         (GDestroyNotify) bb_trace_free, self->loading, loaded_cb, g_object_ref (self));
 }
 
 static void
@@ -276,6 +341,7 @@ bb_trace_view_dispose (GObject *object)
 {
   BbTraceView *self = BB_TRACE_VIEW (object);
 
+  stop_loading (self);
   g_clear_object (&self->session);
   g_clear_pointer (&self->trace, bb_trace_free);
   gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_TRACE_VIEW);

@@ -218,6 +218,12 @@ test_record (Scene         *scene,
   helper_wait_idle ();
 }
 
+static gboolean
+is_traced (gpointer dialog)
+{
+  return says (dialog, "Lot L-1, ");
+}
+
 static void
 test_trace (Scene         *scene,
             gconstpointer  data)
@@ -229,7 +235,7 @@ test_trace (Scene         *scene,
   gtk_widget_activate_action (GTK_WIDGET (view), "run.trace", "(sx)", "lot", scene->shop->lot->id);
   dialog = find_dialog (BB_TYPE_TRACE_DIALOG);
   g_assert_nonnull (dialog);
-  g_assert_true (says (dialog, "Lot L-1, "));
+  helper_wait_until (is_traced, dialog);
   g_assert_true (says (dialog, "1 run of 1 job for 1 customer: 10 garments came out well, 1 was spoiled."));
   g_assert_true (says (dialog, "Heron Street Choir"));
   gtk_window_destroy (GTK_WINDOW (dialog));
