@@ -25,6 +25,7 @@ struct _BbCatalogue
   GtkLabel *code_label;
   GtkButton *trace_button;
   GtkButton *withdraw_button;
+  GtkButton *labels_button;
   GtkBox *facts;
   BbEditor *editor;
 
@@ -99,6 +100,9 @@ show_record (BbCatalogue *self)
   gtk_label_set_label (self->name_label, get_title (self));
   gtk_label_set_label (self->code_label, get_text (self, "code"));
   gtk_widget_set_visible (GTK_WIDGET (self->code_label), has_name);
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (self->labels_button), "(sx)", self->table->name,
+                                    bb_record_get_key (self->table, self->record));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->labels_button), "win.labels");
   bb_facts_fill (self->facts, self->session, self->table, self->record);
 }
 
@@ -242,6 +246,7 @@ bb_catalogue_class_init (BbCatalogueClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, code_label);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, trace_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, withdraw_button);
+  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, labels_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, facts);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, editor);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
@@ -284,6 +289,7 @@ bb_catalogue_start (BbCatalogue           *self,
   gtk_widget_set_visible (GTK_WIDGET (self->trace_button), bb_book_is_traced (self->table));
   gtk_widget_set_visible (GTK_WIDGET (self->withdraw_button),
                           bb_table_find_field (self->table, "withdrawn_at") != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->labels_button), info->has_labels);
   bb_editor_set_session (self->editor, session, self->table->name);
   bb_editor_resume (self->editor);
 }

@@ -14,6 +14,7 @@ G_BEGIN_DECLS
  * @icon_name: icon of the empty catalogue
  * @empty_title: title of the empty catalogue, marked for translation
  * @empty_text: what to do first, marked for translation
+ * @has_labels: %TRUE for what gets a label with a code on it
  *
  * What a #BbCatalogue holds.
  */
@@ -23,6 +24,7 @@ typedef struct {
   const char *icon_name;
   const char *empty_title;
   const char *empty_text;
+  gboolean has_labels;
 } BbCatalogueInfo;
 
 /**

@@ -46,6 +46,7 @@ static const BbCatalogueInfo info = {
   .empty_title = N_("No Jobs Yet"),
   .empty_text = N_("Take an order: who wants it and by when, then a line for each garment, colour and print size. The "
                    "page finds the recipe and says what the job takes."),
+  .has_labels = TRUE,
 };
 
 static void

@@ -127,6 +127,16 @@ add_button (BbLotRow   *self,
 }
 
 static void
+add_label_button (BbLotRow *self)
+{
+  GtkWidget *button = gtk_button_new_with_mnemonic (_("_Label…"));
+
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.labels");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "(sx)", bb_lot_table.name, self->id);
+  gtk_box_append (self->buttons, button);
+}
+
+static void
 show_state (BbLotRow      *self,
             const BbStock *lot,
             const char    *today)
@@ -256,6 +266,7 @@ bb_lot_row_new (BbSession     *session,
   add_button (self, _("_Use Up…"), "lots.dispose");
   add_button (self, _("Edi_t"), "lots.edit");
   add_button (self, _("T_race…"), "lots.trace");
+  add_label_button (self);
 
   return GTK_WIDGET (self);
 }

@@ -12,6 +12,7 @@
 #include "bb-recall-filter.h"
 #include "bb-recall.h"
 #include "bb-recipe-line.h"
+#include "bb-session-things.h"
 #include "bb-signal.h"
 
 /* More than these nobody looks through: another letter is quicker. */
@@ -224,11 +225,18 @@ clear_cb (BbRecallPane *self)
   filter_changed_cb (self);
 }
 
+/* A scanner types a label and then Enter: the next one takes its place. */
 static void
 search_activate_cb (BbRecallPane *self)
 {
   const gboolean shows_jobs = g_str_equal (gtk_stack_get_visible_child_name (self->stack), "jobs");
+  g_autofree char *text = g_strdup (bb_recall_pane_get_text (self));
 
+  if (*text != '\0' && bb_session_open_label (self->session, text))
+    {
+      gtk_editable_select_region (GTK_EDITABLE (self->search_entry), 0, -1);
+      return;
+    }
   bb_lines_view_focus (shows_jobs ? self->jobs : self->recipes);
 }
 

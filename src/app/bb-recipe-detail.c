@@ -346,6 +346,20 @@ bb_recipe_detail_choose (BbRecipeDetail *self,
 }
 
 static void
+labels_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  const BbRevision *revision = get_revision (BB_RECIPE_DETAIL (widget));
+
+  (void) name;
+  (void) parameter;
+
+  if (revision != NULL)
+    gtk_widget_activate_action (widget, "win.labels", "(sx)", bb_revision_table.name, revision->id);
+}
+
+static void
 mix_action (GtkWidget  *widget,
             const char *name,
             GVariant   *parameter)
@@ -512,6 +526,7 @@ bb_recipe_detail_dispose (GObject *object)
 static void
 install_actions (GtkWidgetClass *widget_class)
 {
+  gtk_widget_class_install_action (widget_class, "recipe.labels", NULL, labels_action);
   gtk_widget_class_install_action (widget_class, "recipe.mix", NULL, mix_action);
   gtk_widget_class_install_action (widget_class, "recipe.edit-settings", NULL, edit_settings_action);
   gtk_widget_class_install_action (widget_class, "recipe.edit-recipe", NULL, edit_recipe_action);

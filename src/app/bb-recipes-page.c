@@ -349,6 +349,24 @@ bb_recipes_page_show_record (BbPage *page,
 }
 
 static void
+show_revision (BbRecipesPage *self,
+               gint64         id)
+{
+  BbSession *session = bb_page_get_session (BB_PAGE (self));
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbRevision) revision = bb_book_load (bb_session_get_book (session), &bb_revision_table, id, &error);
+
+  if (revision == NULL)
+    {
+      bb_session_report (session, error);
+      return;
+    }
+  ensure_detail (self);
+  bb_recipe_detail_choose (self->detail, id);
+  bb_recipes_page_show_record (BB_PAGE (self), revision->recipe);
+}
+
+static void
 bb_recipes_page_show_for (BbPage        *page,
                           const BbTable *table,
                           gint64         id)
@@ -357,6 +375,8 @@ bb_recipes_page_show_for (BbPage        *page,
     seek (BB_RECIPES_PAGE (page), id, 0);
   else if (table == &bb_colourway_table)
     seek (BB_RECIPES_PAGE (page), 0, id);
+  else if (table == &bb_revision_table)
+    show_revision (BB_RECIPES_PAGE (page), id);
 }
 
 static void

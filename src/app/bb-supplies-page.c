@@ -17,6 +17,9 @@ struct _BbSuppliesPage
 
   BbLots *lots;
   BbHazardView *hazards;
+
+  /* The container to look at once its supply is shown; 0 for none. */
+  gint64 wanted;
 };
 
 G_DEFINE_FINAL_TYPE (BbSuppliesPage, bb_supplies_page, BB_TYPE_CATALOGUE_PAGE)
@@ -103,6 +106,9 @@ bb_supplies_page_chosen (BbCataloguePage *page,
 
   bb_lots_show (self->lots, bb_page_get_session (BB_PAGE (page)), supply);
   bb_hazard_view_show (self->hazards, supply->hazards);
+  if (self->wanted != 0)
+    bb_lots_mark (self->lots, self->wanted);
+  self->wanted = 0;
 }
 
 static void
@@ -110,6 +116,29 @@ edit_lot_cb (BbSuppliesPage *self,
              gpointer        lot)
 {
   bb_catalogue_page_edit_part (BB_CATALOGUE_PAGE (self), &bb_lot_table, lot, "supply");
+}
+
+static void
+bb_supplies_page_show_for (BbPage        *page,
+                           const BbTable *table,
+                           gint64         id)
+{
+  BbSuppliesPage *self = BB_SUPPLIES_PAGE (page);
+  BbSession *session = bb_page_get_session (page);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BbLot) lot = NULL;
+
+  if (table != &bb_lot_table)
+    return;
+
+  lot = bb_book_load (bb_session_get_book (session), table, id, &error);
+  if (lot == NULL)
+    {
+      bb_session_report (session, error);
+      return;
+    }
+  self->wanted = id;
+  bb_catalogue_show (bb_catalogue_page_get_catalogue (BB_CATALOGUE_PAGE (self)), lot->supply);
 }
 
 static void
@@ -130,6 +159,7 @@ bb_supplies_page_class_init (BbSuppliesPageClass *klass)
 {
   BbCataloguePageClass *page_class = BB_CATALOGUE_PAGE_CLASS (klass);
 
+  BB_PAGE_CLASS (klass)->show_for = bb_supplies_page_show_for;
   page_class->info = &info;
   page_class->build = bb_supplies_page_build;
   page_class->chosen = bb_supplies_page_chosen;

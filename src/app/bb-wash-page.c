@@ -87,6 +87,7 @@ static const BbCatalogueInfo info = {
   .empty_title = N_("No Wash Tests Yet"),
   .empty_text = N_("Print a specimen by a recipe, label it, and add it here. After its washes, grade it against the "
                    "grey scales: that is what a proven recipe rests on."),
+  .has_labels = TRUE,
 };
 
 static void

@@ -8,6 +8,7 @@
 #include "bb-blanks-page.h"
 #include "bb-equipment-page.h"
 #include "bb-jobs-page.h"
+#include "bb-labels-dialog.h"
 #include "bb-mix-page.h"
 #include "bb-notice-bar.h"
 #include "bb-person-menu.h"
@@ -330,6 +331,27 @@ edit_shop_action (GtkWidget  *widget,
 }
 
 static void
+labels_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  BbWindow *self = BB_WINDOW (widget);
+  g_autoptr (GError) error = NULL;
+  GtkWidget *dialog = NULL;
+  const char *table = NULL;
+  gint64 id = 0;
+
+  (void) name;
+
+  g_variant_get (parameter, "(&sx)", &table, &id);
+  dialog = bb_labels_dialog_new (GTK_WINDOW (self), self->session, bb_book_find_table (table), id, &error);
+  if (dialog != NULL)
+    gtk_window_present (GTK_WINDOW (dialog));
+  else
+    bb_session_report (self->session, error);
+}
+
+static void
 preferences_action (GtkWidget  *widget,
                     const char *name,
                     GVariant   *parameter)
@@ -454,6 +476,7 @@ bb_window_class_init (BbWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "win.add-person", NULL, add_person_action);
   gtk_widget_class_install_action (widget_class, "win.edit-person", NULL, edit_person_action);
   gtk_widget_class_install_action (widget_class, "win.edit-shop", NULL, edit_shop_action);
+  gtk_widget_class_install_action (widget_class, "win.labels", "(sx)", labels_action);
   gtk_widget_class_install_action (widget_class, "win.preferences", NULL, preferences_action);
   add_bindings (widget_class);
 }

@@ -3,8 +3,7 @@
 
 #include "bb-label.h"
 
-#include <pango/pangocairo.h>
-
+#include "bb-lettering.h"
 #include "bb-qr.h"
 
 /* Shares of the label's height, by eye: what is read from a metre away, and what is read in the hand. */
@@ -54,31 +53,21 @@ bb_label_free (BbLabel *self)
 
 /* Draws @text at most @height high, and returns how high it became. */
 static double
-draw_text (cairo_t    *cr,
-           const char *text,
-           double      size,
-           gboolean    bold,
-           double      width,
-           double      height)
+draw_text (cairo_t      *cr,
+           PangoContext *context,
+           const char   *text,
+           double        size,
+           gboolean      bold,
+           double        width,
+           double        height)
 {
-  g_autoptr (PangoLayout) layout = pango_cairo_create_layout (cr);
-  g_autoptr (PangoFontDescription) font = pango_font_description_from_string ("Sans");
-  int drawn = 0;
+  g_autoptr (PangoLayout) layout = bb_lettering_new (context, text, "Sans", size, bold, width);
 
-  /* For paper, letters stand where the font wants them, not where a screen's pixels are. */
-  pango_context_set_round_glyph_positions (pango_layout_get_context (layout), FALSE);
-  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
-  pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description (layout, font);
-  pango_layout_set_width (layout, (int) (width * PANGO_SCALE));
   pango_layout_set_height (layout, (int) (height * PANGO_SCALE));
-  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-  pango_layout_set_text (layout, text, -1);
-  pango_cairo_show_layout (cr, layout);
-  pango_layout_get_size (layout, NULL, &drawn);
+  bb_lettering_show (layout, cr, 0, 0);
 
-  return (double) drawn / PANGO_SCALE;
+  return bb_lettering_get_height (layout);
 }
 
 /**
@@ -101,6 +90,7 @@ bb_label_draw (const BbLabel *self,
                double         height,
                GError       **error)
 {
+  PangoContext *context = NULL;
   g_autoptr (BbQr) qr = NULL;
   const double side = MIN (height, width * SQUARE_SHARE);
   const double padding = height * PADDING_SHARE;
@@ -113,6 +103,7 @@ bb_label_draw (const BbLabel *self,
   if (qr == NULL)
     return FALSE;
 
+  context = bb_lettering_new_context ();
   cairo_save (cr);
   cairo_rectangle (cr, 0, 0, width, height);
   cairo_clip (cr);
@@ -132,10 +123,11 @@ bb_label_draw (const BbLabel *self,
       if (texts[i] == NULL || *texts[i] == '\0' || room < sizes[i])
         continue;
       /* A title of three lines would push the details off. */
-      drawn = draw_text (cr, texts[i], sizes[i], i == 1, width, i == 1 ? MIN (room, 2.8 * title) : room);
+      drawn = draw_text (cr, context, texts[i], sizes[i], i == 1, width, i == 1 ? MIN (room, 2.8 * title) : room);
       cairo_translate (cr, 0, drawn + padding / 2);
       room -= drawn + padding / 2;
     }
+  g_object_unref (context);
   cairo_restore (cr);
 
   return TRUE;

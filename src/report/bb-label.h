@@ -57,6 +57,13 @@ typedef struct {
 extern const BbLabelLayout bb_label_layout_a4;
 extern const BbLabelLayout bb_label_layout_letter;
 
+guint    bb_label_layout_count_places (const BbLabelLayout *self);
+void     bb_label_layout_draw_fitted (const BbLabelLayout  *self,
+                                      GPtrArray            *labels,
+                                      guint                 skip,
+                                      cairo_t              *cr,
+                                      double                width,
+                                      double                height);
 guint    bb_label_layout_count_pages (const BbLabelLayout  *self,
                                       guint                 n_labels,
                                       guint                 skip);
@@ -65,6 +72,10 @@ gboolean bb_label_layout_draw_page   (const BbLabelLayout  *self,
                                       guint                 skip,
                                       guint                 page,
                                       cairo_t              *cr,
+                                      GError              **error);
+GBytes  *bb_label_layout_to_pdf      (const BbLabelLayout  *self,
+                                      GPtrArray            *labels,
+                                      guint                 skip,
                                       GError              **error);
 gboolean bb_label_layout_save_pdf    (const BbLabelLayout  *self,
                                       GPtrArray            *labels,

@@ -10,6 +10,7 @@
 #include "bb-recall-filter.h"
 #include "bb-recall-pane.h"
 #include "bb-recipes-page.h"
+#include "bb-tag.h"
 #include "store-helpers.h"
 
 /* The page of recipes: one search over recipes and jobs, what it is narrowed by, and what lies near to a blank. */
@@ -144,6 +145,61 @@ expect_shown (Scene      *scene,
 {
   g_test_message ("“%s”", text);
   g_assert_cmpint (is_shown (GTK_WIDGET (scene->page), text), ==, shown);
+}
+
+static void
+show_for_cb (Scene         *scene,
+             const char    *page,
+             const BbTable *table,
+             gint64         id)
+{
+  g_assert_true (table == &bb_lot_table || table == &bb_revision_table);
+  show_cb (scene, page, id);
+}
+
+/* As a scanner does it: the whole text, then Enter. */
+static void
+scan (Scene      *scene,
+      const char *text)
+{
+  g_test_message ("%s", text);
+  g_clear_pointer (&scene->shown_page, g_free);
+  scene->shown = 0;
+  gtk_editable_set_text (scene->search_entry, text);
+  g_signal_emit_by_name (scene->search_entry, "activate");
+  helper_wait_drawn (GTK_WIDGET (scene->page));
+}
+
+static void
+expect_opened (Scene         *scene,
+               BbTagKind      kind,
+               const BbTable *table,
+               const char    *page)
+{
+  g_autoptr (GPtrArray) records = bb_book_load_all (bb_session_get_book (scene->session), table, TRUE, NULL);
+  gconstpointer record = records->pdata[0];
+  g_autofree char *tag = bb_tag_to_text (kind, bb_field_get_text (bb_table_find_field (table, "code"), record));
+
+  scan (scene, tag);
+  g_assert_cmpstr (scene->shown_page, ==, page);
+  g_assert_cmpint (scene->shown, ==, bb_record_get_key (table, record));
+}
+
+/* Each label leads to the page where that very thing stands; a label of another book is said to be none of this. */
+static void
+test_labels (Scene         *scene,
+             gconstpointer  data)
+{
+  (void) data;
+  g_signal_connect_swapped (scene->session, "show-for", G_CALLBACK (show_for_cb), scene);
+  expect_opened (scene, BB_TAG_JOB, &bb_job_table, "jobs");
+  expect_opened (scene, BB_TAG_RECIPE, &bb_recipe_table, "recipes");
+  expect_opened (scene, BB_TAG_RECIPE, &bb_revision_table, "recipes");
+  expect_opened (scene, BB_TAG_LOT, &bb_lot_table, "supplies");
+  scan (scene, "LOT OF-ANOTHER-BOOK");
+  g_assert_null (scene->shown_page);
+  scan (scene, "navy");
+  g_assert_null (scene->shown_page);
 }
 
 /* Which of both lists is seen is what was found, unless both were. */
@@ -365,6 +421,7 @@ main (int   argc,
 {
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
   adw_init ();
+  ADD ("labels", test_labels);
   ADD ("search", test_search);
   ADD ("filters", test_filters);
   ADD ("nearest", test_nearest);

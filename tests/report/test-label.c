@@ -151,6 +151,7 @@ test_refuses (Fixture      *self,
 {
   g_autoptr (GPtrArray) labels = g_ptr_array_new_with_free_func ((GDestroyNotify) bb_label_free);
   g_autofree char *code = g_strnfill (3000, 'X');
+  g_autofree char *kept = NULL;
   g_autofree char *nowhere = g_build_filename (self->folder, "missing", "labels.pdf", NULL);
   g_autoptr (GError) too_long = NULL;
   g_autoptr (GError) empty = NULL;
@@ -161,12 +162,16 @@ test_refuses (Fixture      *self,
 
   g_ptr_array_add (labels, bb_label_new (BB_TAG_JOB, "1", "One", NULL));
   g_assert_false (bb_label_layout_save_pdf (&bb_label_layout_a4, labels, 0, nowhere, &unwritten));
-  g_assert_error (unwritten, G_FILE_ERROR, G_FILE_ERROR_FAILED);
-  g_assert_nonnull (strstr (unwritten->message, nowhere));
+  g_assert_error (unwritten, G_FILE_ERROR, G_FILE_ERROR_NOENT);
+  g_assert_nonnull (strstr (unwritten->message, "missing"));
 
+  /* What is refused leaves the file that is there as it was. */
+  g_assert_true (g_file_set_contents (self->path, "An older sheet.", -1, NULL));
   g_ptr_array_add (labels, bb_label_new (BB_TAG_JOB, code, "Too long", NULL));
   g_assert_false (bb_label_layout_save_pdf (&bb_label_layout_a4, labels, 0, self->path, &too_long));
   g_assert_error (too_long, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE);
+  g_assert_true (g_file_get_contents (self->path, &kept, NULL, NULL));
+  g_assert_cmpstr (kept, ==, "An older sheet.");
 }
 
 #define ADD(path, data, function) g_test_add (path, Fixture, data, set_up, function, tear_down)

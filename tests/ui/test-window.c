@@ -319,7 +319,7 @@ test_lots (void)
   hand_expect (stage, "opened ");
 
   shop_go (stage, "Recipes");
-  hand_enter (stage, "Search recipes", "mudw bla");
+  hand_enter (stage, "Search recipes and jobs", "mudw bla");
   hand_select (stage, "Mudwhistle everyday tee, black");
   hand_press (stage, ROLE_BUTTON, "Mix for This");
   hand_enter (stage, "Print width", "300");
@@ -328,6 +328,33 @@ test_lots (void)
   hand_expect (stage, "from BIT-2609, to be used by 24 Aug 2027.");
   hand_enter (stage, "Garments", "400");
   hand_expect (stage, "of concentrate is missing");
+  hand_close (stage);
+}
+
+/* Labels are made from the window, and one that is scanned opens its very thing. An A4 sheet has 24 places. */
+static void
+test_labels (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_demo (stage);
+
+  shop_open (stage, path);
+  shop_go (stage, "Wash Log");
+  hand_press (stage, ROLE_BUTTON, "Labels…");
+  hand_wait_window (stage, "Labels");
+  hand_expect (stage, "1 sheet");
+  hand_enter (stage, "First free place", "24");
+  hand_enter (stage, "Labels", "2");
+  hand_keys (stage, "Tab");
+  hand_expect (stage, "2 sheets");
+  hand_keys (stage, "Escape");
+  hand_expect_not (stage, "First free place");
+
+  shop_go (stage, "Recipes");
+  hand_enter (stage, "Search recipes and jobs", "LOT BIT-2609");
+  hand_keys (stage, "Return");
+  hand_expect_state (stage, ROLE_ITEM, "Supplies", STATE_SELECTED);
+  hand_expect_state (stage, ROLE_ITEM, "BIT-2609", STATE_FOCUSED);
   hand_close (stage);
 }
 
@@ -470,6 +497,7 @@ main (int   argc,
   g_test_add_func ("/ui/window/artwork", test_artwork);
   g_test_add_func ("/ui/window/equipment", test_equipment);
   g_test_add_func ("/ui/window/lots", test_lots);
+  g_test_add_func ("/ui/window/labels", test_labels);
   g_test_add_func ("/ui/window/shop", test_shop);
   g_test_add_func ("/ui/window/units", test_units);
   g_test_add_func ("/ui/window/kept-units", test_kept_units);

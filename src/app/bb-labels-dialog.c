@@ -1,0 +1,274 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-labels-dialog"
+
+#include "bb-labels-dialog.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "bb-compat.h"
+#include "bb-label-load.h"
+
+struct _BbLabelsDialog
+{
+  AdwWindow parent_instance;
+
+  /* template */
+  AdwWindowTitle *title;
+  GtkDrawingArea *preview;
+  GtkDropDown *paper_drop_down;
+  GtkSpinButton *count_spin;
+  GtkSpinButton *place_spin;
+  GtkLabel *sheets_label;
+
+  /* owned */
+  BbSession *session;
+  BbLabel *label;
+};
+
+G_DEFINE_FINAL_TYPE (BbLabelsDialog, bb_labels_dialog, ADW_TYPE_WINDOW)
+
+static const BbLabelLayout *
+get_layout (BbLabelsDialog *self)
+{
+  return gtk_drop_down_get_selected (self->paper_drop_down) == 0 ? &bb_label_layout_a4 : &bb_label_layout_letter;
+}
+
+/* The same label as often as it is wanted: each is borrowed. */
+static GPtrArray *
+make_labels (BbLabelsDialog *self)
+{
+  GPtrArray *labels = g_ptr_array_new ();
+
+  for (int i = 0; i < gtk_spin_button_get_value_as_int (self->count_spin); i++)
+    g_ptr_array_add (labels, self->label);
+
+  return labels;
+}
+
+static guint
+get_skip (BbLabelsDialog *self)
+{
+  return (guint) gtk_spin_button_get_value_as_int (self->place_spin) - 1;
+}
+
+static void
+draw_cb (GtkDrawingArea *area,
+         cairo_t        *cr,
+         int             width,
+         int             height,
+         gpointer        data)
+{
+  BbLabelsDialog *self = data;
+  g_autoptr (GPtrArray) labels = NULL;
+
+  (void) area;
+
+  if (self->label == NULL)
+    return;
+  labels = make_labels (self);
+  bb_label_layout_draw_fitted (get_layout (self), labels, get_skip (self), cr, width, height);
+}
+
+static void
+changed_cb (BbLabelsDialog *self)
+{
+  const BbLabelLayout *layout = get_layout (self);
+  g_autoptr (GPtrArray) labels = NULL;
+  g_autofree char *text = NULL;
+  guint n = 0;
+
+  if (self->label == NULL)
+    return;
+  gtk_adjustment_set_upper (gtk_spin_button_get_adjustment (self->place_spin), bb_label_layout_count_places (layout));
+  labels = make_labels (self);
+  n = bb_label_layout_count_pages (layout, labels->len, get_skip (self));
+  text = g_strdup_printf (ngettext ("%u sheet", "%u sheets", n), n);
+  gtk_label_set_label (self->sheets_label, text);
+  gtk_widget_queue_draw (GTK_WIDGET (self->preview));
+}
+
+/* The sheet follows what is typed, not only what is left. */
+static void
+typed_cb (GtkSpinButton *spin)
+{
+  if (*gtk_editable_get_text (GTK_EDITABLE (spin)) != '\0')
+    gtk_spin_button_update (spin);
+}
+
+static void
+begin_print_cb (BbLabelsDialog    *self,
+                GtkPrintContext   *context,
+                GtkPrintOperation *operation)
+{
+  g_autoptr (GPtrArray) labels = make_labels (self);
+
+  (void) context;
+
+  gtk_print_operation_set_n_pages (operation, (int) bb_label_layout_count_pages (get_layout (self), labels->len,
+                                                                                 get_skip (self)));
+}
+
+static void
+draw_page_cb (BbLabelsDialog    *self,
+              GtkPrintContext   *context,
+              int                page,
+              GtkPrintOperation *operation)
+{
+  g_autoptr (GPtrArray) labels = make_labels (self);
+  g_autoptr (GError) error = NULL;
+
+  if (bb_label_layout_draw_page (get_layout (self), labels, get_skip (self), (guint) page,
+                                 gtk_print_context_get_cairo_context (context), &error))
+    return;
+  bb_session_report (self->session, error);
+  gtk_print_operation_cancel (operation);
+}
+
+static void
+print_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  BbLabelsDialog *self = BB_LABELS_DIALOG (widget);
+  const gboolean is_letter = get_layout (self) == &bb_label_layout_letter;
+  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
+  g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
+  GtkPaperSize *size = gtk_paper_size_new (is_letter ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
+  g_autoptr (GError) error = NULL;
+
+  (void) name;
+  (void) parameter;
+
+  gtk_page_setup_set_paper_size_and_default_margins (setup, size);
+  gtk_paper_size_free (size);
+  gtk_print_operation_set_default_page_setup (operation, setup);
+  gtk_print_operation_set_use_full_page (operation, TRUE);
+  gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
+  gtk_print_operation_set_job_name (operation, self->label->tag);
+  g_signal_connect_object (operation, "begin-print", G_CALLBACK (begin_print_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (operation, "draw-page", G_CALLBACK (draw_page_cb), self, G_CONNECT_SWAPPED);
+  if (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), &error) ==
+      GTK_PRINT_OPERATION_RESULT_ERROR)
+    bb_session_report (self->session, error);
+}
+
+static void
+replaced_cb (GObject      *source,
+             GAsyncResult *result,
+             gpointer      data)
+{
+  g_autoptr (BbSession) session = data;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *name = g_file_get_basename (G_FILE (source));
+  g_autofree char *text = g_strdup_printf (_("The labels are in “%s”."), name);
+
+  if (g_file_replace_contents_finish (G_FILE (source), result, NULL, &error))
+    bb_session_say (session, text);
+  else
+    bb_session_report (session, error);
+}
+
+static void
+named_cb (GFile    *file,
+          gpointer  data)
+{
+  BbLabelsDialog *self = data;
+  g_autoptr (GPtrArray) labels = make_labels (self);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) bytes = bb_label_layout_to_pdf (get_layout (self), labels, get_skip (self), &error);
+
+  if (bytes == NULL)
+    {
+      bb_session_report (self->session, error);
+      return;
+    }
+  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL, replaced_cb,
+                                       g_object_ref (self->session));
+  gtk_window_close (GTK_WINDOW (self));
+}
+
+static void
+save_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  (void) name;
+  (void) parameter;
+
+  bb_compat_save_file (GTK_WINDOW (widget), _("Save as PDF"), _("labels.pdf"), named_cb, g_object_ref (widget),
+                       g_object_unref);
+}
+
+static void
+bb_labels_dialog_dispose (GObject *object)
+{
+  BbLabelsDialog *self = BB_LABELS_DIALOG (object);
+
+  if (self->preview != NULL)
+    gtk_drawing_area_set_draw_func (self->preview, NULL, NULL, NULL);
+  g_clear_pointer (&self->label, bb_label_free);
+  g_clear_object (&self->session);
+  gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_LABELS_DIALOG);
+
+  G_OBJECT_CLASS (bb_labels_dialog_parent_class)->dispose (object);
+}
+
+static void
+bb_labels_dialog_class_init (BbLabelsDialogClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = bb_labels_dialog_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-labels-dialog.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbLabelsDialog, title);
+  gtk_widget_class_bind_template_child (widget_class, BbLabelsDialog, preview);
+  gtk_widget_class_bind_template_child (widget_class, BbLabelsDialog, paper_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, BbLabelsDialog, count_spin);
+  gtk_widget_class_bind_template_child (widget_class, BbLabelsDialog, place_spin);
+  gtk_widget_class_bind_template_child (widget_class, BbLabelsDialog, sheets_label);
+  gtk_widget_class_bind_template_callback (widget_class, changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, typed_cb);
+  gtk_widget_class_install_action (widget_class, "labels.print", NULL, print_action);
+  gtk_widget_class_install_action (widget_class, "labels.save", NULL, save_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+}
+
+static void
+bb_labels_dialog_init (BbLabelsDialog *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_drawing_area_set_draw_func (self->preview, draw_cb, self, NULL);
+}
+
+/**
+ * bb_labels_dialog_new:
+ * @parent: the window that asks
+ * @session: the session
+ * @table: the table of what is labelled
+ * @id: its key
+ * @error: return location for a #GError
+ *
+ * Returns: (transfer none) (nullable): a dialog, not yet presented; %NULL with an error where the thing can't be read
+ */
+GtkWidget *
+bb_labels_dialog_new (GtkWindow      *parent,
+                      BbSession      *session,
+                      const BbTable  *table,
+                      gint64          id,
+                      GError        **error)
+{
+  BbLabel *label = bb_label_load (bb_session_get_book (session), table, id, error);
+  BbLabelsDialog *self = NULL;
+
+  if (label == NULL)
+    return NULL;
+
+  self = g_object_new (BB_TYPE_LABELS_DIALOG, "transient-for", parent, NULL);
+  self->session = g_object_ref (session);
+  self->label = label;
+  adw_window_title_set_title (self->title, _("Labels"));
+  adw_window_title_set_subtitle (self->title, label->tag);
+  changed_cb (self);
+
+  return GTK_WIDGET (self);
+}
