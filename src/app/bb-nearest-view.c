@@ -5,21 +5,16 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-garment-chooser.h"
 #include "bb-nearest-row.h"
-#include "bb-pick-row.h"
 #include "bb-session-near.h"
-#include "bb-signal.h"
-
-#define BLANK_WIDTH 30
-#define COLOUR_WIDTH 20
 
 struct _BbNearestView
 {
   AdwBin parent_instance;
 
   /* template */
-  GtkDropDown *blank_drop_down;
-  GtkDropDown *colour_drop_down;
+  BbGarmentChooser *chooser;
   GtkLabel *garment_label;
   GtkBox *same_box;
   GtkListBox *same_list;
@@ -28,10 +23,8 @@ struct _BbNearestView
   GtkBox *start_box;
   GtkLabel *start_label;
 
-  /* owned; the keys are those of the positions in the drop-downs, @near what is shown */
+  /* owned; @near is what is shown */
   BbSession *session;
-  GArray *blanks;
-  GArray *colourways;
   GCancellable *cancellable;
   BbNearRecipes *near;
 };
@@ -45,26 +38,6 @@ enum {
 };
 
 static guint signals[N_SIGNALS];
-
-static gint64
-get_key (GtkDropDown *drop_down,
-         GArray      *keys)
-{
-  const guint position = gtk_drop_down_get_selected (drop_down);
-
-  return position < keys->len ? g_array_index (keys, gint64, position) : 0;
-}
-
-static guint
-find_key (GArray *keys,
-          gint64  key)
-{
-  for (guint i = 0; i < keys->len; i++)
-    if (g_array_index (keys, gint64, i) == key)
-      return i;
-
-  return 0;
-}
 
 static void
 empty_list (GtkListBox *list)
@@ -105,7 +78,7 @@ show_garment (BbNearestView *self)
   if (blank == NULL)
     {
       gtk_label_set_label (self->garment_label,
-                           self->blanks->len > 0 ? ""
+                           bb_garment_chooser_get_blank (self->chooser) != 0 ? ""
                            : _("There is no blank yet. Add the garments that the shop prints on to its blanks."));
       return;
     }
@@ -164,7 +137,7 @@ loaded_cb (GObject      *source,
 static void
 load (BbNearestView *self)
 {
-  const gint64 blank = get_key (self->blank_drop_down, self->blanks);
+  const gint64 blank = bb_garment_chooser_get_blank (self->chooser);
 
   g_cancellable_cancel (self->cancellable);
   g_clear_object (&self->cancellable);
@@ -175,87 +148,8 @@ load (BbNearestView *self)
       return;
     }
   self->cancellable = g_cancellable_new ();
-  bb_session_load_near_async (self->session, blank, get_key (self->colour_drop_down, self->colourways),
+  bb_session_load_near_async (self->session, blank, bb_garment_chooser_get_colourway (self->chooser),
                               self->cancellable, loaded_cb, g_object_ref (self));
-}
-
-static void
-colour_chosen_cb (BbNearestView *self)
-{
-  load (self);
-}
-
-static void
-set_choices (GtkDropDown   *drop_down,
-             GtkStringList *titles,
-             guint          position)
-{
-  gtk_drop_down_set_model (drop_down, G_LIST_MODEL (titles));
-  gtk_drop_down_set_selected (drop_down, position);
-}
-
-static void
-fill_colours (BbNearestView *self,
-              gint64         colourway)
-{
-  const gint64 blank = get_key (self->blank_drop_down, self->blanks);
-  const gint64 any = 0;
-  g_autoptr (GtkStringList) titles = gtk_string_list_new (NULL);
-  g_autoptr (GPtrArray) colourways = NULL;
-  g_autoptr (GError) error = NULL;
-
-  g_array_set_size (self->colourways, 0);
-  g_array_append_val (self->colourways, any);
-  gtk_string_list_append (titles, _("Any colour"));
-  if (blank != 0)
-    colourways = bb_book_load_referring (bb_session_get_book (self->session), &bb_colourway_table, &bb_blank_table,
-                                         blank, &error);
-  if (error != NULL)
-    bb_session_report (self->session, error);
-  for (guint i = 0; colourways != NULL && i < colourways->len; i++)
-    {
-      const BbColourway *colour = colourways->pdata[i];
-
-      if (colour->withdrawn_at != NULL && colour->id != colourway)
-        continue;
-      g_array_append_val (self->colourways, colour->id);
-      gtk_string_list_append (titles, colour->name);
-    }
-  g_signal_handlers_block_by_func (self->colour_drop_down, BB_HANDLER (colour_chosen_cb), self);
-  set_choices (self->colour_drop_down, titles, find_key (self->colourways, colourway));
-  g_signal_handlers_unblock_by_func (self->colour_drop_down, BB_HANDLER (colour_chosen_cb), self);
-}
-
-static void
-blank_chosen_cb (BbNearestView *self)
-{
-  fill_colours (self, 0);
-  load (self);
-}
-
-static void
-fill_blanks (BbNearestView *self,
-             gint64         blank)
-{
-  g_autoptr (GtkStringList) titles = gtk_string_list_new (NULL);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) names = bb_book_load_names (bb_session_get_book (self->session),
-                                                    bb_table_find_field (&bb_recipe_table, "blank"), &error);
-
-  g_array_set_size (self->blanks, 0);
-  if (names == NULL)
-    bb_session_report (self->session, error);
-  for (guint i = 0; names != NULL && i < names->len; i++)
-    {
-      const BbNameLine *line = names->pdata[i];
-      g_autofree char *title = g_strdup_printf ("%s · %s", line->name, line->code);
-
-      g_array_append_val (self->blanks, line->id);
-      gtk_string_list_append (titles, title);
-    }
-  g_signal_handlers_block_by_func (self->blank_drop_down, BB_HANDLER (blank_chosen_cb), self);
-  set_choices (self->blank_drop_down, titles, find_key (self->blanks, blank));
-  g_signal_handlers_unblock_by_func (self->blank_drop_down, BB_HANDLER (blank_chosen_cb), self);
 }
 
 static void
@@ -310,6 +204,7 @@ bb_nearest_view_set_session (BbNearestView *self,
   g_return_if_fail (BB_IS_NEAREST_VIEW (self) && self->session == NULL);
 
   self->session = g_object_ref (session);
+  bb_garment_chooser_set_session (self->chooser, session);
 }
 
 /**
@@ -323,19 +218,9 @@ bb_nearest_view_show (BbNearestView *self,
                       gint64         blank,
                       gint64         colourway)
 {
-  g_autoptr (BbColourway) known = NULL;
-  g_autoptr (GError) error = NULL;
-
   g_return_if_fail (BB_IS_NEAREST_VIEW (self) && self->session != NULL);
 
-  if (blank == 0 && colourway != 0)
-    known = bb_book_load (bb_session_get_book (self->session), &bb_colourway_table, colourway, &error);
-  if (error != NULL)
-    bb_session_report (self->session, error);
-  if (known != NULL)
-    blank = known->blank;
-  fill_blanks (self, blank != 0 ? blank : get_key (self->blank_drop_down, self->blanks));
-  fill_colours (self, colourway);
+  bb_garment_chooser_choose (self->chooser, blank, colourway);
   load (self);
 }
 
@@ -350,7 +235,7 @@ bb_nearest_view_refresh (BbNearestView *self)
 {
   g_return_if_fail (BB_IS_NEAREST_VIEW (self));
 
-  bb_nearest_view_show (self, 0, get_key (self->colour_drop_down, self->colourways));
+  bb_nearest_view_show (self, 0, bb_garment_chooser_get_colourway (self->chooser));
 }
 
 /**
@@ -364,7 +249,7 @@ bb_nearest_view_focus (BbNearestView *self)
 {
   g_return_if_fail (BB_IS_NEAREST_VIEW (self));
 
-  gtk_widget_grab_focus (GTK_WIDGET (self->blank_drop_down));
+  bb_garment_chooser_focus (self->chooser);
 }
 
 static void
@@ -386,8 +271,6 @@ bb_nearest_view_finalize (GObject *object)
   BbNearestView *self = BB_NEAREST_VIEW (object);
 
   g_clear_pointer (&self->near, bb_near_recipes_free);
-  g_array_unref (self->blanks);
-  g_array_unref (self->colourways);
 
   G_OBJECT_CLASS (bb_nearest_view_parent_class)->finalize (object);
 }
@@ -395,8 +278,7 @@ bb_nearest_view_finalize (GObject *object)
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  gtk_widget_class_bind_template_child (widget_class, BbNearestView, blank_drop_down);
-  gtk_widget_class_bind_template_child (widget_class, BbNearestView, colour_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, BbNearestView, chooser);
   gtk_widget_class_bind_template_child (widget_class, BbNearestView, garment_label);
   gtk_widget_class_bind_template_child (widget_class, BbNearestView, same_box);
   gtk_widget_class_bind_template_child (widget_class, BbNearestView, same_list);
@@ -433,6 +315,7 @@ bb_nearest_view_class_init (BbNearestViewClass *klass)
   signals[SIGNAL_START] = g_signal_new ("start", BB_TYPE_NEAREST_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                         G_TYPE_NONE, 3, G_TYPE_POINTER, G_TYPE_POINTER, G_TYPE_POINTER);
 
+  g_type_ensure (BB_TYPE_GARMENT_CHOOSER);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-nearest-view.ui");
   bind_template (widget_class);
   gtk_widget_class_install_action (widget_class, "nearest.close", NULL, close_action);
@@ -443,13 +326,6 @@ bb_nearest_view_class_init (BbNearestViewClass *klass)
 static void
 bb_nearest_view_init (BbNearestView *self)
 {
-  self->blanks = g_array_new (FALSE, FALSE, sizeof (gint64));
-  self->colourways = g_array_new (FALSE, FALSE, sizeof (gint64));
   gtk_widget_init_template (GTK_WIDGET (self));
-  bb_pick_set_width (self->blank_drop_down, BLANK_WIDTH);
-  bb_pick_set_width (self->colour_drop_down, COLOUR_WIDTH);
-  g_signal_connect_object (self->blank_drop_down, "notify::selected", G_CALLBACK (blank_chosen_cb), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->colour_drop_down, "notify::selected", G_CALLBACK (colour_chosen_cb), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->chooser, "changed", G_CALLBACK (load), self, G_CONNECT_SWAPPED);
 }
