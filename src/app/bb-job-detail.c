@@ -54,6 +54,8 @@ bb_job_detail_new (void)
  * @self: a detail
  * @session: the session
  * @job: key of the job to show
+ *
+ * Shows a job; nothing, and says why, where it can't be read.
  */
 void
 bb_job_detail_show (BbJobDetail *self,
@@ -67,6 +69,8 @@ bb_job_detail_show (BbJobDetail *self,
   g_return_if_fail (BB_IS_JOB_DETAIL (self));
 
   papers = bb_job_papers_load (bb_session_get_book (session), job, today, &error);
+  /* Or a button would move the job on that was shown before. */
+  gtk_widget_set_visible (GTK_WIDGET (self), papers != NULL);
   if (papers == NULL)
     {
       bb_session_report (session, error);

@@ -6,6 +6,7 @@
 #include "app-helpers.h"
 #include "bb-book-jobs.h"
 #include "bb-form.h"
+#include "bb-job-detail.h"
 #include "bb-record-dialog.h"
 #include "bb-repeat-card.h"
 #include "bb-repeat-dialog.h"
@@ -242,6 +243,22 @@ test_trace (Scene         *scene,
   helper_wait_idle ();
 }
 
+/* No button stands there that would move on a job which is not shown. */
+static void
+test_no_job (Scene         *scene,
+             gconstpointer  data)
+{
+  GtkWidget *detail = g_object_ref_sink (bb_job_detail_new ());
+
+  (void) data;
+  g_assert_false (gtk_widget_get_visible (detail));
+  bb_job_detail_show (BB_JOB_DETAIL (detail), scene->session, scene->shop->job->id);
+  g_assert_true (gtk_widget_get_visible (detail));
+  bb_job_detail_show (BB_JOB_DETAIL (detail), scene->session, 999);
+  g_assert_false (gtk_widget_get_visible (detail));
+  g_assert_finalize_object (detail);
+}
+
 /* As narrow as the page gets in the smallest window, whatever the names. */
 #define NARROWEST 520
 
@@ -330,6 +347,7 @@ main (int   argc,
   ADD ("/runs/record", test_record);
   ADD ("/runs/trace", test_trace);
   ADD ("/runs/repeat", test_repeat);
+  ADD ("/runs/no-job", test_no_job);
   ADD ("/runs/narrow", test_narrow);
 #undef ADD
 
