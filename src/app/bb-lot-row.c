@@ -126,6 +126,22 @@ add_button (BbLotRow   *self,
   gtk_box_append (self->buttons, button);
 }
 
+/* As in other lists, and six buttons with words don't fit a small screen. */
+static void
+add_edit_button (BbLotRow   *self,
+                 const char *code)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name ("document-edit-symbolic");
+  g_autofree char *label = g_strdup_printf (_("Edit %s"), code);
+
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_set_tooltip_text (button, label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "lots.edit");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "x", self->id);
+  gtk_box_append (self->buttons, button);
+}
+
 static void
 add_label_button (BbLotRow *self)
 {
@@ -264,9 +280,9 @@ bb_lot_row_new (BbSession     *session,
   if (!isnan (lot->left_g))
     add_button (self, _("_Weigh…"), "lots.weigh");
   add_button (self, _("_Use Up…"), "lots.dispose");
-  add_button (self, _("Edi_t"), "lots.edit");
   add_button (self, _("T_race…"), "lots.trace");
   add_label_button (self);
+  add_edit_button (self, lot->code);
 
   return GTK_WIDGET (self);
 }
