@@ -315,6 +315,20 @@ bb_artwork_panel_get_coverage (BbArtworkPanel *self)
 }
 
 /**
+ * bb_artwork_panel_get_path:
+ * @self: a panel
+ *
+ * Returns: (nullable): the name of the artwork's file, or %NULL without one
+ */
+const char *
+bb_artwork_panel_get_path (BbArtworkPanel *self)
+{
+  g_return_val_if_fail (BB_IS_ARTWORK_PANEL (self), NULL);
+
+  return self->picture != NULL ? self->picture->path : NULL;
+}
+
+/**
  * bb_artwork_panel_save_state:
  * @self: a panel
  *

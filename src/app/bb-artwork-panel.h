@@ -43,6 +43,7 @@ gboolean          bb_artwork_panel_follow       (BbArtworkPanel    *self,
 void              bb_artwork_panel_set_box      (BbArtworkPanel    *self,
                                                  const BbBoxOut    *box);
 const BbCoverage *bb_artwork_panel_get_coverage (BbArtworkPanel    *self);
+const char       *bb_artwork_panel_get_path     (BbArtworkPanel    *self);
 GVariant         *bb_artwork_panel_save_state   (BbArtworkPanel    *self);
 void              bb_artwork_panel_load_state   (BbArtworkPanel    *self,
                                                  GVariant          *state);

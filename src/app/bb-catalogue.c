@@ -6,7 +6,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-after-paint.h"
-#include "bb-editor.h"
 #include "bb-facts.h"
 #include "bb-trace-dialog.h"
 #include "bb-trace.h"
@@ -261,6 +260,22 @@ static void
 bb_catalogue_init (BbCatalogue *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+/**
+ * bb_catalogue_set_aside:
+ * @self: a catalogue, not yet started
+ * @table: a table
+ * @make: makes what stands beside the form of a record of that table
+ */
+void
+bb_catalogue_set_aside (BbCatalogue   *self,
+                        const BbTable *table,
+                        BbEditorAside  make)
+{
+  g_return_if_fail (BB_IS_CATALOGUE (self));
+
+  bb_editor_set_aside (self->editor, table, make);
 }
 
 /**

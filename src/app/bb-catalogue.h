@@ -3,6 +3,7 @@
 
 #include <adwaita.h>
 
+#include "bb-editor.h"
 #include "bb-finder.h"
 
 G_BEGIN_DECLS
@@ -36,6 +37,9 @@ typedef struct {
 #define BB_TYPE_CATALOGUE (bb_catalogue_get_type ())
 G_DECLARE_FINAL_TYPE (BbCatalogue, bb_catalogue, BB, CATALOGUE, AdwBin)
 
+void          bb_catalogue_set_aside    (BbCatalogue           *self,
+                                         const BbTable         *table,
+                                         BbEditorAside          make);
 void          bb_catalogue_start        (BbCatalogue           *self,
                                          BbSession             *session,
                                          const BbCatalogueInfo *info);

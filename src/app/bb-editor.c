@@ -8,9 +8,12 @@
 #include "bb-book-jobs.h"
 #include "bb-remark.h"
 #include "bb-show.h"
+#include "bb-side-by-side.h"
 
 /* Long enough not to write at every key, short enough to lose next to nothing. */
 #define KEEP_AFTER_MS 600
+
+#define FORM_WIDTH 720
 
 /* What is kept: the table's name and what is typed. */
 #define KEPT_TYPE "(sa{ss})"
@@ -32,6 +35,10 @@ struct _BbEditor
   BbSession *session;
   char *key;
   const BbTable *table;
+
+  /* What stands beside the form of one table. */
+  const BbTable *aside_table;
+  BbEditorAside make_aside;
 
   BbForm *form;
   guint keep_source;
@@ -302,6 +309,23 @@ show_title (BbEditor      *self,
 }
 
 static void
+show_form (BbEditor *self)
+{
+  GtkWidget *both = NULL;
+
+  if (self->make_aside == NULL || self->table != self->aside_table)
+    {
+      adw_clamp_set_maximum_size (self->clamp, FORM_WIDTH);
+      adw_clamp_set_child (self->clamp, GTK_WIDGET (self->form));
+      return;
+    }
+  both = bb_side_by_side_new (GTK_WIDGET (self->form), self->make_aside (self->form, self->session));
+  adw_clamp_set_maximum_size (self->clamp, 2 * FORM_WIDTH);
+  adw_clamp_set_tightening_threshold (self->clamp, 2 * FORM_WIDTH);
+  adw_clamp_set_child (self->clamp, both);
+}
+
+static void
 open_form (BbEditor      *self,
            const BbTable *table,
            gconstpointer  record)
@@ -310,10 +334,27 @@ open_form (BbEditor      *self,
   self->table = table;
   self->form = BB_FORM (bb_form_new (self->session, table));
   bb_form_load (self->form, record);
-  adw_clamp_set_child (self->clamp, GTK_WIDGET (self->form));
+  show_form (self);
   g_signal_connect_object (self->form, "changed", G_CALLBACK (form_changed_cb), self, G_CONNECT_SWAPPED);
   show_title (self, record);
   show_remark (self);
+}
+
+/**
+ * bb_editor_set_aside:
+ * @self: an editor, before it gets its session
+ * @table: a table
+ * @make: makes what stands beside the form of a record of that table
+ */
+void
+bb_editor_set_aside (BbEditor      *self,
+                     const BbTable *table,
+                     BbEditorAside  make)
+{
+  g_return_if_fail (BB_IS_EDITOR (self) && self->session == NULL);
+
+  self->aside_table = table;
+  self->make_aside = make;
 }
 
 /**

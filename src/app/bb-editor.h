@@ -6,6 +6,16 @@
 G_BEGIN_DECLS
 
 /**
+ * BbEditorAside:
+ * @form: a form that is opened
+ * @session: the session
+ *
+ * Returns: (transfer floating): what stands beside the form and fills it in
+ */
+typedef GtkWidget *(*BbEditorAside) (BbForm    *form,
+                                     BbSession *session);
+
+/**
  * BbEditor:
  *
  * A form with a title and the buttons to save it or to give it up. What is typed is kept in the book until one
@@ -14,6 +24,9 @@ G_BEGIN_DECLS
 #define BB_TYPE_EDITOR (bb_editor_get_type ())
 G_DECLARE_FINAL_TYPE (BbEditor, bb_editor, BB, EDITOR, AdwBin)
 
+void     bb_editor_set_aside   (BbEditor      *self,
+                                const BbTable *table,
+                                BbEditorAside  make);
 void     bb_editor_set_session (BbEditor      *self,
                                 BbSession     *session,
                                 const char    *key);

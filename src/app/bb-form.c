@@ -211,7 +211,7 @@ build (BbForm  *self,
       const BbField *field = &self->table->fields[i];
       BbFieldRow *row = NULL;
 
-      if (field->derived || bb_table_is_second_part (self->table, field))
+      if (field->derived || field->beside || bb_table_is_second_part (self->table, field))
         continue;
 
       row = bb_field_row_new (self->session, self->table, field);
@@ -362,6 +362,30 @@ bb_form_set_fixed (BbForm        *self,
   bb_field_row_load (row, self->base);
   if (!isnan (value))
     bb_field_row_set_touched (row, TRUE);
+}
+
+/**
+ * bb_form_take:
+ * @self: a form
+ * @field: a field of its table
+ * @record: a record that has it
+ *
+ * Takes over one value from what stands beside the form, and leaves alone what the person typed elsewhere. Says that it
+ * changed.
+ */
+void
+bb_form_take (BbForm        *self,
+              const BbField *field,
+              gconstpointer  record)
+{
+  BbFieldRow *row = find_row (self, field);
+
+  g_return_if_fail (BB_IS_FORM (self) && record != NULL);
+
+  bb_field_copy (field, record, self->base);
+  if (row != NULL)
+    bb_field_row_load (row, self->base);
+  row_changed_cb (self);
 }
 
 /**

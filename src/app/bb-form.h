@@ -24,6 +24,9 @@ void           bb_form_fix          (BbForm        *self,
 void           bb_form_set_fixed    (BbForm        *self,
                                      const BbField *field,
                                      double         value);
+void           bb_form_take         (BbForm        *self,
+                                     const BbField *field,
+                                     gconstpointer  record);
 void           bb_form_load         (BbForm        *self,
                                      gconstpointer  record);
 gpointer       bb_form_dup_record   (BbForm        *self,

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-job-words.h"
 #include "bb-revision-menu.h"
 #include "bb-show.h"
 #include "bb-state-badge.h"
@@ -85,33 +86,14 @@ show_text (GtkLabel   *label,
   gtk_widget_set_visible (GTK_WIDGET (label), text != NULL && *text != '\0');
 }
 
-/* Who prints by a recipe that is not proven has to know it before a whole order is sprayed. */
-static const char *
-find_caution (const BbRevision *revision,
-              BbState           state)
-{
-  if (revision == NULL)
-    return _("No recipe yet: edit the line and choose one.");
-  switch (state)
-    {
-    case BB_STATE_WITHDRAWN:
-      return _("Withdrawn: ask the process lead before printing by it.");
-    case BB_STATE_DRAFT:
-    case BB_STATE_ON_TRIAL:
-      return _("Not proven: print and wash a specimen before a whole order.");
-    case BB_STATE_PROVEN:
-    default:
-      return NULL;
-    }
-}
-
 static void
 show_recipe (BbJobLineRow      *self,
              BbSession         *session,
              const BbSheetLine *line)
 {
   const BbRevision *revision = line->revision;
-  BbState state = revision != NULL ? bb_revision_menu_load_state (session, revision->id) : BB_STATE_DRAFT;
+  const BbState state = revision != NULL ? bb_revision_menu_load_state (session, revision->id) : BB_STATE_DRAFT;
+  g_autofree char *caution = bb_words_of_caution (revision, state, line->line->print_mode);
 
   gtk_widget_set_visible (GTK_WIDGET (self->recipe_box), revision != NULL);
   if (revision != NULL)
@@ -124,7 +106,7 @@ show_recipe (BbJobLineRow      *self,
       bb_state_badge_set_state (self->badge, state);
     }
   show_text (self->why_label, revision != NULL ? line->line->why : NULL);
-  show_text (self->caution_label, find_caution (revision, state));
+  show_text (self->caution_label, caution);
 }
 
 static void

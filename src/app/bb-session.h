@@ -79,6 +79,8 @@ void                 bb_session_write_async   (BbSession            *self,
 gboolean             bb_session_write_finish  (BbSession            *self,
                                                GAsyncResult         *result,
                                                GError              **error);
+
+/* What pages do alike. */
 void                 bb_session_withdraw      (BbSession            *self,
                                                const BbTable        *table,
                                                gint64                id,

@@ -128,6 +128,7 @@ typedef enum {
  * @owner: %TRUE of a reference if the record is a part of what it refers to, and nothing without it
  * @unsealed: %TRUE if it is no part of the record's canonical text
  * @multiline: %TRUE for a text of several lines
+ * @beside: %TRUE if a form leaves it to what stands beside the form
  * @colour: %TRUE for a text that is an sRGB colour, `#rrggbb`
  * @quick: %TRUE of a choice, or an integer of few values, that is entered at the bench in a hurry: a form shows its
  *   values beside each other, one key each
@@ -158,6 +159,7 @@ struct _BbField {
   gboolean owner;
   gboolean unsealed;
   gboolean multiline;
+  gboolean beside;
   gboolean colour;
   gboolean quick;
   gboolean absent_is_null;

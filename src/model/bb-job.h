@@ -92,7 +92,7 @@ gboolean bb_job_is_overdue       (int         state,
      .help = N_("What the artwork asks for on this garment; empty where the recipe decides."), \
      .choices = &bb_print_mode_choices) \
   F (T, REFERENCE, revision, N_("Recipe"), .help = N_("The revision that this line is printed by."), \
-     .target = &bb_revision_table) \
+     .target = &bb_revision_table, .beside = TRUE) \
   F (T, TEXT, why, N_("Why this recipe"), .help = N_("On what grounds this revision was chosen."), \
      .limits = BB_BETWEEN (0, 400)) \
   F (T, TEXT, note, N_("Note"), .help = N_("What the bench should know about this line."), .multiline = TRUE) \

@@ -98,6 +98,56 @@ bb_words_of_mix_warnings (const BbMixSheet    *self,
   return warnings;
 }
 
+static const char *
+find_state_caution (int state)
+{
+  switch (state)
+    {
+    case BB_STATE_WITHDRAWN:
+      return _("Withdrawn: ask the process lead before printing by it.");
+    case BB_STATE_DRAFT:
+    case BB_STATE_ON_TRIAL:
+      return _("Not proven: print and wash a specimen before a whole order.");
+    case BB_STATE_PROVEN:
+    default:
+      return NULL;
+    }
+}
+
+/**
+ * bb_words_of_caution:
+ * @revision: (nullable): what a line of a job is printed by
+ * @state: the #BbState of it
+ * @mode_wanted: the #BbPrintMode that the artwork asks for, or %BB_CHOICE_NONE
+ *
+ * Who prints by a recipe that is not proven, or that prints otherwise than the artwork asks for, has to know it before
+ * a whole order is sprayed.
+ *
+ * Returns: (transfer full) (nullable): what to look at before printing, a sentence or two; %NULL for nothing
+ */
+char *
+bb_words_of_caution (const BbRevision *revision,
+                     int               state,
+                     int               mode_wanted)
+{
+  const char *caution = NULL;
+  g_autofree char *other = NULL;
+
+  if (revision == NULL)
+    return g_strdup (_("No recipe yet: edit the line and choose one."));
+
+  caution = find_state_caution (state);
+  if (mode_wanted != BB_CHOICE_NONE && mode_wanted != revision->print_mode)
+    /* Translators: two print modes, like "Colour only" and "Underbase". */
+    other = g_strdup_printf (_("It prints “%s”, and “%s” is wanted."),
+                             bb_choices_get_title (&bb_print_mode_choices, revision->print_mode),
+                             bb_choices_get_title (&bb_print_mode_choices, mode_wanted));
+  if (caution == NULL || other == NULL)
+    return caution != NULL ? g_strdup (caution) : g_steal_pointer (&other);
+
+  return g_strjoin (" ", caution, other, NULL);
+}
+
 /**
  * bb_words_of_spares:
  * @garments: how many garments are printed, spares included

@@ -14,6 +14,9 @@ char      *bb_words_of_take         (const BbTake        *self,
                                      const BbUnitContext *units);
 GPtrArray *bb_words_of_mix_warnings (const BbMixSheet    *self,
                                      const BbUnitContext *units);
+char      *bb_words_of_caution      (const BbRevision    *revision,
+                                     int                  state,
+                                     int                  mode_wanted);
 char      *bb_words_of_spares       (gint64               garments,
                                      gint64               spares);
 

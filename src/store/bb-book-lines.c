@@ -339,6 +339,16 @@ _bb_statement_collect_keys (BbStatement  *statement,
   return step == BB_STEP_DONE ? g_steal_pointer (&ids) : NULL;
 }
 
+/* A colour alone says nothing without its blank. */
+static const char *
+get_name_sql (const BbTable *table)
+{
+  if (table == &bb_colourway_table)
+    return "(SELECT b.name FROM blank b WHERE b.id = colourway.blank) || ', ' || name";
+
+  return bb_table_find_field (table, "name") != NULL ? "name" : "NULL";
+}
+
 static char *
 make_names_sql (const BbField *field)
 {
@@ -346,8 +356,7 @@ make_names_sql (const BbField *field)
   const BbField *kind = bb_table_find_field (table, "kind");
   GString *sql = g_string_new (NULL);
 
-  g_string_append_printf (sql, "SELECT id, code, %s FROM %s WHERE TRUE",
-                          bb_table_find_field (table, "name") != NULL ? "name" : "NULL", table->name);
+  g_string_append_printf (sql, "SELECT id, code, %s FROM %s WHERE TRUE", get_name_sql (table), table->name);
   if (bb_table_find_field (table, "withdrawn_at") != NULL)
     g_string_append (sql, " AND withdrawn_at IS NULL");
   if (field->among.set)

@@ -39,7 +39,8 @@ BB_DECLARE_TABLE (BbRecipeLine, bb_recipe_line, BB_RECIPE_LINE_FIELDS);
 #define BB_NAME_LINE_FIELDS(F, T) \
   F (T, INTEGER, id, N_("Key"), .help = N_("The record's key in this book.")) \
   F (T, TEXT, code, N_("Code"), .help = N_("The record's code.")) \
-  F (T, TEXT, name, N_("Name"), .help = N_("The record's name; none where such records have none."))
+  F (T, TEXT, name, N_("Name"), \
+     .help = N_("The record's name, of a colour after its blank's; none where such records have none."))
 
 BB_DECLARE_TABLE (BbNameLine, bb_name_line, BB_NAME_LINE_FIELDS);
 

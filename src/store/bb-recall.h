@@ -57,6 +57,7 @@ GPtrArray  *bb_book_correct_words  (BbBook         *self,
 gint64      bb_book_find_last_revision (BbBook     *self,
                                     gint64          customer,
                                     gint64          colourway,
+                                    gint64         *run,
                                     GError        **error);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbRecalled, bb_recalled_free)

@@ -281,7 +281,7 @@ bench_last_revision (Bench *bench)
       gint64 revision = 0;
 
       watch_start (&watch);
-      revision = bb_book_find_last_revision (bench->book, customer, colourway, NULL);
+      revision = bb_book_find_last_revision (bench->book, customer, colourway, NULL, NULL);
       watch_stop (&watch);
       g_assert_cmpint (revision, >=, 0);
       found += revision > 0 ? 1 : 0;

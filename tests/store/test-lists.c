@@ -352,6 +352,7 @@ test_names (void)
   const BbField *revision = bb_table_find_field (&bb_wash_test_table, "revision");
   g_autoptr (GPtrArray) pretreats = NULL;
   g_autoptr (GPtrArray) revisions = NULL;
+  g_autoptr (GPtrArray) colourways = NULL;
   g_autoptr (GError) error = NULL;
 
   pretreats = bb_book_load_names (book, product, &error);
@@ -366,6 +367,11 @@ test_names (void)
   g_assert_cmpuint (revisions->len, ==, 1);
   g_assert_cmpstr (((const BbNameLine *) revisions->pdata[0])->code, ==, "R-1.1");
   g_assert_null (((const BbNameLine *) revisions->pdata[0])->name);
+
+  colourways = bb_book_load_names (book, bb_table_find_field (&bb_job_line_table, "colourway"), &error);
+  g_assert_no_error (error);
+  g_assert_true (g_str_has_prefix (((const BbNameLine *) colourways->pdata[0])->name, shop->blank->name));
+  g_assert_true (g_str_has_suffix (((const BbNameLine *) colourways->pdata[0])->name, shop->colourway->name));
 
   g_assert_cmpuint (count_names (book, &bb_recipe_table, "blank"), ==, 1);
   g_assert_true (bb_book_withdraw (book, &bb_blank_table, shop->blank->id, &error));

@@ -390,11 +390,21 @@ last_revision (Bench  *bench,
                gint64  customer)
 {
   g_autoptr (GError) error = NULL;
-  gint64 revision = bb_book_find_last_revision (bench->book, customer, bench->shop->colourway->id, &error);
+  gint64 revision = bb_book_find_last_revision (bench->book, customer, bench->shop->colourway->id, NULL, &error);
 
   g_assert_no_error (error);
 
   return revision;
+}
+
+static gint64
+last_run (Bench *bench)
+{
+  gint64 run = -1;
+
+  bb_book_find_last_revision (bench->book, 0, bench->shop->colourway->id, &run, NULL);
+
+  return run;
 }
 
 static gint64
@@ -421,12 +431,14 @@ test_last_revision (Bench         *bench,
 
   (void) data;
   g_assert_cmpint (last_revision (bench, shop->customer->id), ==, 0);
+  g_assert_cmpint (last_run (bench), ==, 0);
   newer = add_revision (bench);
   g_assert_cmpint (last_revision (bench, shop->customer->id), ==, newer);
   helper_prove (bench->book, shop->revision->id);
   g_assert_cmpint (last_revision (bench, shop->customer->id), ==, shop->revision->id);
   g_assert_cmpint (last_revision (bench, 0), ==, shop->revision->id);
   g_assert_cmpint (last_revision (bench, 77), ==, shop->revision->id);
+  g_assert_cmpint (last_run (bench), ==, shop->run->id);
 }
 
 /* A small one of those books by which the speed is measured is whole, and is found in. */

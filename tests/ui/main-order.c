@@ -14,6 +14,7 @@
 #define CUSTOMER "Pellmarsh Brass Band"
 #define WHAT "Spring concert"
 #define RECIPE "MUD-BLACK.3"
+#define PROPOSED "Mudwhistle everyday tee, black, revision 3"
 #define SPECIMEN "YEAR-1"
 #define LOT "BIT-2606"
 
@@ -55,11 +56,12 @@ take_order (Stage      *stage,
   hand_expect (stage, "Nothing to print yet");
 
   hand_press (stage, ROLE_BUTTON, "Add a Line");
-  hand_choose (stage, "Garment", "Black · MUDWHISTLE-BLACK");
+  hand_choose (stage, "Garment", "Mudwhistle everyday tee, Black · MUDWHISTLE-BLACK");
+  /* Nobody chooses it: it is the one that this garment was printed by last. */
+  hand_expect (stage, PROPOSED);
   hand_enter (stage, "Garments", "12");
   hand_enter (stage, "Print width", "200 mm");
   hand_enter (stage, "Print height", "240 mm");
-  hand_choose (stage, "Recipe", RECIPE);
   hand_press (stage, ROLE_BUTTON, "Save");
   hand_expect (stage, "12 garments");
 

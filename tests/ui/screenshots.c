@@ -85,6 +85,7 @@ prepare_artwork (Stage         *stage,
                  const Picture *picture)
 {
   begin_mix (stage);
+  hand_press (stage, ROLE_TAB, "Artwork");
   shop_choose_artwork (stage);
   hand_enter (stage, "Print width", g_str_equal (picture->unit_system, "us") ? "12" : "300");
 }

@@ -168,7 +168,7 @@ shop_go (Stage      *stage,
 
 /**
  * shop_choose_artwork:
- * @stage: a stage with the running program, which shows the Mix page
+ * @stage: a stage with the running program, which shows where an artwork goes
  *
  * Chooses the demo's artwork by the dialog for files, and waits until it is shown.
  */
@@ -178,7 +178,6 @@ shop_choose_artwork (Stage *stage)
   Glass *glass = stage_get_glass (stage);
   g_autoptr (Node) tree = NULL;
 
-  hand_press (stage, ROLE_TAB, "Artwork");
   hand_press (stage, ROLE_BUTTON, "Choose Artwork…");
   /* The dialog has no name of its own. */
   hand_look (stage, ROLE_BUTTON, "Open", &tree);

@@ -204,6 +204,7 @@ test_names (void)
       hand_expect_not (stage, forms[i][2]);
     }
   shop_go (stage, "Mix");
+  hand_press (stage, ROLE_TAB, "Artwork");
   shop_choose_artwork (stage);
   expect_names (stage, "Artwork");
   hand_close (stage);
@@ -219,6 +220,7 @@ test_artwork (void)
 
   shop_open (stage, path);
   shop_go (stage, "Mix");
+  hand_press (stage, ROLE_TAB, "Artwork");
   shop_choose_artwork (stage);
   hand_expect_text (stage, "Print width", "177.28");
   hand_expect_text (stage, "Print height", "188.79");
