@@ -105,21 +105,14 @@ open_recipe_action (GtkWidget  *widget,
                     GVariant   *parameter)
 {
   BbReadings *self = BB_READINGS (widget);
-  const BbWashTest *test = NULL;
-  g_autoptr (BbRevision) revision = NULL;
-  g_autoptr (GError) error = NULL;
 
   (void) name;
   (void) parameter;
 
-  if (self->line == NULL)
-    return;
-  test = self->line->test;
-  revision = bb_book_load (bb_session_get_book (self->session), &bb_revision_table, test->revision, &error);
-  if (revision != NULL)
-    bb_session_show (self->session, "recipes", revision->recipe);
-  else
-    bb_session_report (self->session, error);
+  /* Not the one that counts now: the one it was printed by. */
+  if (self->line != NULL)
+    bb_session_show_for (self->session, "recipes", &bb_revision_table,
+                         ((const BbWashTest *) self->line->test)->revision);
 }
 
 static GtkWidget *
