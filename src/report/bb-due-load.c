@@ -68,8 +68,8 @@ bb_wash_line_find_reading (const BbWashLine *line,
  * @line: a specimen as a list has it
  * @due: when it has to be read next
  *
- * Makes the reading of the plan's next stop, to be filled in. Where that was read before, without what the verdict
- * needs, that reading is gone on with.
+ * Makes the reading of the plan's next stop, to be filled in: nothing is observed yet, cracking neither. Where that was
+ * read before, without what the verdict needs, that reading is gone on with.
  *
  * Returns: (transfer full): a reading, without a count of washes where none is due
  */
@@ -89,6 +89,8 @@ bb_wash_line_dup_next_reading (const BbWashLine *line,
   reading = bb_reading_new ();
   reading->wash_test = line->id;
   reading->cycles = due->cycles;
+  /* What an older book or a file leaves out is taken as not cracked; a person at the bench has to look. */
+  reading->crack = BB_CHOICE_NONE;
 
   return reading;
 }

@@ -112,6 +112,11 @@ test_saves_what_is_whole (Fixture       *self,
   g_assert_false (is_faulty (self, "stain"));
   enter (self, "change", BB_GRADE_4_5);
   g_assert_false (is_faulty (self, "change"));
+  /* Nobody has looked for cracks yet. */
+  gtk_widget_activate_action (self->table, "table.save", NULL);
+  g_assert_true (is_faulty (self, "crack"));
+  g_assert_cmpuint (count_readings (self), ==, 1);
+  enter (self, "crack", BB_CRACK_NONE);
   gtk_widget_activate_action (self->table, "table.save", NULL);
   helper_wait_until (has_two_readings, self);
 }

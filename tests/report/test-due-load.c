@@ -99,6 +99,9 @@ test_next_reading (void)
   g_assert_cmpint (fresh->wash_test, ==, ((const BbDueLine *) lines->pdata[0])->line->id);
   g_assert_cmpint (fresh->cycles, ==, 12);
   g_assert_null (fresh->read_at);
+  for (guint f = 0; f < bb_reading_table.n_fields; f++)
+    if (bb_reading_table.fields[f].quick)
+      g_assert_false (bb_field_is_set (&bb_reading_table.fields[f], fresh));
 
   due->cycles = 6;
   again = bb_wash_line_dup_next_reading (((const BbDueLine *) lines->pdata[0])->line, due);

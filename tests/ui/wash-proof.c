@@ -94,6 +94,10 @@ grade_in_table (Stage *stage)
   hand_expect_state (stage, ROLE_BUTTON, FIRST ", Change: –", STATE_FOCUSED);
   hand_keys (stage, "9");
   hand_keys (stage, "Control_L+s");
+  hand_expect (stage, FIRST ", Cracking: This has to be filled in.");
+  hand_expect_state (stage, ROLE_BUTTON, FIRST ", Cracking: –", STATE_FOCUSED);
+  hand_keys (stage, "1");
+  hand_keys (stage, "Control_L+s");
   hand_expect (stage, "All, 9 to grade");
 }
 
