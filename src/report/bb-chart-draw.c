@@ -143,7 +143,7 @@ find_point (const BbChart      *self,
 
   point = &g_array_index (layer->series->points, BbPoint, spot->point);
   *x = bb_plot_get_x (plot, point->x) + layer->shift * plot->style->line;
-  *y = bb_plot_get_y (plot, point->y) + layer->shift * plot->style->line;
+  *y = bb_plot_get_y (plot, point->y);
 
   return point;
 }

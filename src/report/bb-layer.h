@@ -39,7 +39,8 @@ typedef struct _BbLayer BbLayer;
  * BbLayer:
  * @series: (nullable): what can be pointed at and read out; the layer's own
  * @in_legend: whether the legend names the series, also where it has no points and only says what a shape means
- * @shift: how far aside its points are drawn, in lines' widths, so that equal series don't hide each other
+ * @shift: how far to the right of their place its points are drawn, in lines' widths, so that equal series don't hide
+ *   each other; their height is always what was read
  * @stands_out: whether it is drawn heavier than the others
  * @draw: draws it
  * @free: (nullable): frees what it has beside the series

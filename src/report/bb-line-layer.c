@@ -42,14 +42,6 @@ x_of (const BbLayer *self,
   return bb_plot_get_x (plot, point->x) + self->shift * plot->style->line;
 }
 
-static double
-y_of (const BbLayer *self,
-      const BbPlot  *plot,
-      double         value)
-{
-  return bb_plot_get_y (plot, value) + self->shift * plot->style->line;
-}
-
 static void
 draw_markers (BbLayer      *self,
               cairo_t      *cr,
@@ -62,7 +54,7 @@ draw_markers (BbLayer      *self,
       const BbPoint *point = get_point (self->series, i);
       BbMarker marker = point->marker != BB_MARKER_NONE ? point->marker : self->series->marker;
 
-      bb_marker_draw (marker, cr, x_of (self, plot, point), y_of (self, plot, point->y),
+      bb_marker_draw (marker, cr, x_of (self, plot, point), bb_plot_get_y (plot, point->y),
                       plot->style->size * MARKER_SHARE * (self->stands_out ? LARGE : 1.0));
     }
 }
@@ -83,12 +75,12 @@ draw_whiskers (BbLayer      *self,
 
       if (isnan (point->low) || isnan (point->high))
         continue;
-      cairo_move_to (cr, x, y_of (self, plot, point->low));
-      cairo_line_to (cr, x, y_of (self, plot, point->high));
+      cairo_move_to (cr, x, bb_plot_get_y (plot, point->low));
+      cairo_line_to (cr, x, bb_plot_get_y (plot, point->high));
       for (guint e = 0; e < G_N_ELEMENTS (ends); e++)
         {
-          cairo_move_to (cr, x - foot, y_of (self, plot, ends[e]));
-          cairo_line_to (cr, x + foot, y_of (self, plot, ends[e]));
+          cairo_move_to (cr, x - foot, bb_plot_get_y (plot, ends[e]));
+          cairo_line_to (cr, x + foot, bb_plot_get_y (plot, ends[e]));
         }
       cairo_stroke (cr);
     }
@@ -106,7 +98,7 @@ draw_line (BbLayer      *self,
       bb_stroke_set (self->series->stroke, get_line (self, plot), cr);
       for (guint i = 0; i < self->series->points->len; i++)
         cairo_line_to (cr, x_of (self, plot, get_point (self->series, i)),
-                       y_of (self, plot, get_point (self->series, i)->y));
+                       bb_plot_get_y (plot, get_point (self->series, i)->y));
       cairo_stroke (cr);
     }
   draw_markers (self, cr, plot);
@@ -123,11 +115,11 @@ draw_steps_of_band (BbLayer      *self,
     {
       const BbPoint *point = get_point (self->series, i);
       double x = x_of (self, plot, point);
-      double y = y_of (self, plot, point->high);
+      double y = bb_plot_get_y (plot, point->high);
 
       if (!isnan (point->low) && !isnan (point->high))
         cairo_rectangle (cr, x, y, x_of (self, plot, get_point (self->series, i + 1)) - x,
-                         y_of (self, plot, point->low) - y);
+                         bb_plot_get_y (plot, point->low) - y);
     }
   cairo_fill (cr);
 }
@@ -145,8 +137,8 @@ draw_steps (BbLayer      *self,
       double x = x_of (self, plot, get_point (self->series, i));
 
       if (i > 0)
-        cairo_line_to (cr, x, y_of (self, plot, get_point (self->series, i - 1)->y));
-      cairo_line_to (cr, x, y_of (self, plot, get_point (self->series, i)->y));
+        cairo_line_to (cr, x, bb_plot_get_y (plot, get_point (self->series, i - 1)->y));
+      cairo_line_to (cr, x, bb_plot_get_y (plot, get_point (self->series, i)->y));
     }
   cairo_stroke (cr);
   draw_markers (self, cr, plot);

@@ -7,10 +7,11 @@
 
 #include "bb-wash-proof.h"
 
-/* Lines that run on each other are drawn this many lines' widths apart, but no further than this in all: upwards, so
- * that a grade that passes is never seen below the limit. */
-#define SHIFT 2.0
-#define MOST_SHIFT 8.0
+/* Points that lie on each other are drawn this many lines' widths beside each other, but no further than this in all:
+ * never up or down, so that each is seen at its grade, and never to the left, so that none is seen short of its washes.
+ */
+#define SHIFT 4.0
+#define MOST_SHIFT 12.0
 
 static double
 last_cycle (const BbWashEvidence *evidence)
@@ -132,7 +133,7 @@ bb_wash_chart_grades (const BbWashEvidence *evidence,
 
       layer->stands_out = wash_test != 0 && specimen->test->id == wash_test;
       if (evidence->specimens->len > 1)
-        layer->shift = spread * ((double) s / ((double) evidence->specimens->len - 1.0) - 1.0);
+        layer->shift = spread * (double) s / ((double) evidence->specimens->len - 1.0);
     }
   if (any_fails (evidence))
     bb_chart_take_layer (chart, bb_line_layer_new (bb_series_new (_("a reading that fails"), BB_MARKER_CROSS,

@@ -134,6 +134,9 @@ test_grades (Log           *self,
   g_assert_cmpint (series->stroke, ==, BB_STROKE_SOLID);
   g_assert_cmpint (apart->stroke, ==, BB_STROKE_DOTTED);
   g_assert_cmpint (apart->marker, !=, series->marker);
+  /* Nothing is drawn short of the washes that it had. */
+  for (guint l = 0; l < chart->layers->len; l++)
+    g_assert_cmpfloat (((const BbLayer *) chart->layers->pdata[l])->shift, >=, 0.0);
   /* The cross is told in the legend. */
   lives_find_series (chart, "a reading that fails");
   bb_chart_unref (chart);
