@@ -171,6 +171,53 @@ bb_evidence_dup_summary (BbEvidence *self)
   return g_strjoin (" ", counted, rate, apart, NULL);
 }
 
+/**
+ * bb_evidence_get_n_failed:
+ * @self: the evidence
+ *
+ * Returns: how many specimens count and failed; 0 until that is computed
+ */
+guint
+bb_evidence_get_n_failed (BbEvidence *self)
+{
+  const BbWashEvidence *evidence = NULL;
+
+  g_return_val_if_fail (BB_IS_EVIDENCE (self), 0);
+
+  evidence = bb_proof_charts_get_evidence (self->charts);
+
+  return evidence != NULL ? evidence->n_failed : 0;
+}
+
+/**
+ * bb_evidence_dup_missing:
+ * @self: the evidence
+ *
+ * Returns: (transfer full) (nullable): what a revision that is not proven still lacks, in sentences; %NULL for any
+ *   other, and until that is computed
+ */
+char *
+bb_evidence_dup_missing (BbEvidence *self)
+{
+  g_return_val_if_fail (BB_IS_EVIDENCE (self), NULL);
+
+  return bb_proof_box_dup_missing (self->proof);
+}
+
+/**
+ * bb_evidence_get_actions:
+ * @self: the evidence
+ *
+ * Returns: (transfer none): `sign` and `overrule`, for a menu; each is enabled where it may be done
+ */
+GActionGroup *
+bb_evidence_get_actions (BbEvidence *self)
+{
+  g_return_val_if_fail (BB_IS_EVIDENCE (self), NULL);
+
+  return bb_proof_box_get_actions (self->proof);
+}
+
 static void
 bb_evidence_dispose (GObject *object)
 {

@@ -15,9 +15,12 @@ G_BEGIN_DECLS
 #define BB_TYPE_EVIDENCE (bb_evidence_get_type ())
 G_DECLARE_FINAL_TYPE (BbEvidence, bb_evidence, BB, EVIDENCE, GtkBox)
 
-void  bb_evidence_show        (BbEvidence       *self,
-                               BbSession        *session,
-                               const BbRevision *revision);
-char *bb_evidence_dup_summary (BbEvidence       *self);
+void          bb_evidence_show         (BbEvidence       *self,
+                                        BbSession        *session,
+                                        const BbRevision *revision);
+char         *bb_evidence_dup_summary  (BbEvidence       *self);
+char         *bb_evidence_dup_missing  (BbEvidence       *self);
+guint         bb_evidence_get_n_failed (BbEvidence       *self);
+GActionGroup *bb_evidence_get_actions  (BbEvidence       *self);
 
 G_END_DECLS

@@ -23,6 +23,7 @@ struct _BbProofBox
   BbSession *session;
   BbRevision *revision;
   char *rule;
+  GSimpleActionGroup *actions;
 };
 
 G_DEFINE_FINAL_TYPE (BbProofBox, bb_proof_box, ADW_TYPE_BIN)
@@ -41,25 +42,34 @@ open_dialog (BbProofBox *self,
 }
 
 static void
-sign_action (GtkWidget  *widget,
-             const char *name,
-             GVariant   *parameter)
+sign_cb (GSimpleAction *action,
+         GVariant      *parameter,
+         gpointer       self)
 {
-  (void) name;
+  (void) action;
   (void) parameter;
 
-  open_dialog (BB_PROOF_BOX (widget), FALSE);
+  open_dialog (self, FALSE);
 }
 
 static void
-overrule_action (GtkWidget  *widget,
-                 const char *name,
-                 GVariant   *parameter)
+overrule_cb (GSimpleAction *action,
+             GVariant      *parameter,
+             gpointer       self)
 {
-  (void) name;
+  (void) action;
   (void) parameter;
 
-  open_dialog (BB_PROOF_BOX (widget), TRUE);
+  open_dialog (self, TRUE);
+}
+
+static void
+allow (BbProofBox *self,
+       const char *name,
+       gboolean    allowed)
+{
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self->actions), name)),
+                               allowed);
 }
 
 static void
@@ -120,9 +130,27 @@ show_on_trial (BbProofBox           *self,
     set_who (self, _("A proof needs the signature of a person: say first who is at the bench."));
   else
     set_who (self, is_met || is_lead ? "" : _("A lead or the owner can overrule the shop's rule, and has to say why."));
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "proof.sign", is_met && person != NULL);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "proof.overrule", evidence != NULL && !is_met && is_lead);
+  allow (self, "sign", is_met && person != NULL);
+  allow (self, "overrule", evidence != NULL && !is_met && is_lead);
   gtk_widget_set_visible (self->overrule_button, !is_met);
+}
+
+static void
+show_state (BbProofBox           *self,
+            BbState               state,
+            const BbWashEvidence *evidence)
+{
+  allow (self, "sign", FALSE);
+  allow (self, "overrule", FALSE);
+  gtk_widget_set_visible (GTK_WIDGET (self), state != BB_STATE_WITHDRAWN);
+  gtk_widget_set_visible (self->buttons, state == BB_STATE_ON_TRIAL);
+  gtk_widget_set_visible (GTK_WIDGET (self->rule_label), state == BB_STATE_DRAFT || state == BB_STATE_ON_TRIAL);
+  if (state == BB_STATE_PROVEN)
+    show_proven (self);
+  else if (state == BB_STATE_ON_TRIAL)
+    show_on_trial (self, evidence);
+  else
+    set_who (self, _("A draft is put on trial first; then it can be signed."));
 }
 
 /**
@@ -148,14 +176,43 @@ bb_proof_box_show (BbProofBox           *self,
   g_clear_pointer (&self->rule, g_free);
   self->rule = evidence != NULL ? bb_wash_evidence_describe_rule (evidence) : g_strdup ("");
 
-  gtk_widget_set_visible (GTK_WIDGET (self), state == BB_STATE_ON_TRIAL || state == BB_STATE_PROVEN);
-  gtk_widget_set_visible (self->buttons, state == BB_STATE_ON_TRIAL);
-  gtk_widget_set_visible (GTK_WIDGET (self->rule_label), state == BB_STATE_ON_TRIAL);
   gtk_label_set_label (self->rule_label, self->rule);
-  if (state == BB_STATE_PROVEN)
-    show_proven (self);
-  else
-    show_on_trial (self, evidence);
+  show_state (self, state, evidence);
+}
+
+/**
+ * bb_proof_box_dup_missing:
+ * @self: a box
+ *
+ * Returns: (transfer full) (nullable): what a revision that is not proven still lacks, in sentences; %NULL for any
+ *   other, and until that is computed
+ */
+char *
+bb_proof_box_dup_missing (BbProofBox *self)
+{
+  const char *who = NULL;
+
+  g_return_val_if_fail (BB_IS_PROOF_BOX (self), NULL);
+
+  if (!gtk_widget_get_visible (GTK_WIDGET (self->rule_label)) || self->rule == NULL || *self->rule == '\0')
+    return NULL;
+  who = gtk_label_get_label (self->who_label);
+
+  return *who != '\0' ? g_strjoin (" ", self->rule, who, NULL) : g_strdup (self->rule);
+}
+
+/**
+ * bb_proof_box_get_actions:
+ * @self: a box
+ *
+ * Returns: (transfer none): `sign` and `overrule`, which ask for a signature; each is enabled where it may be given
+ */
+GActionGroup *
+bb_proof_box_get_actions (BbProofBox *self)
+{
+  g_return_val_if_fail (BB_IS_PROOF_BOX (self), NULL);
+
+  return G_ACTION_GROUP (self->actions);
 }
 
 static void
@@ -164,6 +221,8 @@ bb_proof_box_dispose (GObject *object)
   BbProofBox *self = BB_PROOF_BOX (object);
 
   adw_bin_set_child (ADW_BIN (self), NULL);
+  gtk_widget_insert_action_group (GTK_WIDGET (self), "proof", NULL);
+  g_clear_object (&self->actions);
   g_clear_object (&self->session);
   g_clear_pointer (&self->revision, bb_revision_free);
   g_clear_pointer (&self->rule, g_free);
@@ -182,12 +241,20 @@ bb_proof_box_class_init (BbProofBoxClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbProofBox, who_label);
   gtk_widget_class_bind_template_child (widget_class, BbProofBox, buttons);
   gtk_widget_class_bind_template_child (widget_class, BbProofBox, overrule_button);
-  gtk_widget_class_install_action (widget_class, "proof.sign", NULL, sign_action);
-  gtk_widget_class_install_action (widget_class, "proof.overrule", NULL, overrule_action);
 }
 
 static void
 bb_proof_box_init (BbProofBox *self)
 {
+  static const GActionEntry entries[] = {
+    { .name = "sign", .activate = sign_cb },
+    { .name = "overrule", .activate = overrule_cb },
+  };
+
+  self->actions = g_simple_action_group_new ();
+  g_action_map_add_action_entries (G_ACTION_MAP (self->actions), entries, G_N_ELEMENTS (entries), self);
+  allow (self, "sign", FALSE);
+  allow (self, "overrule", FALSE);
+  gtk_widget_insert_action_group (GTK_WIDGET (self), "proof", G_ACTION_GROUP (self->actions));
   gtk_widget_init_template (GTK_WIDGET (self));
 }

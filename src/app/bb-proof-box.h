@@ -17,9 +17,11 @@ G_BEGIN_DECLS
 #define BB_TYPE_PROOF_BOX (bb_proof_box_get_type ())
 G_DECLARE_FINAL_TYPE (BbProofBox, bb_proof_box, BB, PROOF_BOX, AdwBin)
 
-void bb_proof_box_show (BbProofBox           *self,
-                        BbSession            *session,
-                        const BbRevision     *revision,
-                        const BbWashEvidence *evidence);
+void          bb_proof_box_show        (BbProofBox           *self,
+                                        BbSession            *session,
+                                        const BbRevision     *revision,
+                                        const BbWashEvidence *evidence);
+char         *bb_proof_box_dup_missing (BbProofBox           *self);
+GActionGroup *bb_proof_box_get_actions (BbProofBox           *self);
 
 G_END_DECLS

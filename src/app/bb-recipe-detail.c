@@ -14,6 +14,7 @@
 #include "bb-show.h"
 #include "bb-signal.h"
 #include "bb-state-badge.h"
+#include "bb-word-badge.h"
 
 struct _BbRecipeDetail
 {
@@ -26,6 +27,8 @@ struct _BbRecipeDetail
   BbStateBadge *badge;
   GtkToggleButton *compare_button;
   GtkLabel *standing_label;
+  GtkLabel *missing_label;
+  BbWordBadge *failed_badge;
   GtkLabel *reason_label;
   GtkStack *stack;
   BbChainView *chain;
@@ -101,21 +104,19 @@ show_reason (BbRecipeDetail   *self,
   gtk_label_set_label (self->reason_label, text);
 }
 
-/* Where another revision is newer than the one that counts, people want to know before they set a machine. */
-static char *
-describe_newest (BbRecipeDetail   *self,
-                 const BbRevision *revision)
+/* What it takes to sign it, where a person looks first. */
+static void
+show_proof (BbRecipeDetail *self)
 {
-  const BbRevision *newest = self->revisions->pdata[0];
-  const char *state = NULL;
+  const guint n_failed = bb_evidence_get_n_failed (self->evidence);
+  g_autofree char *missing = bb_evidence_dup_missing (self->evidence);
+  g_autofree char *failed = n_failed > 0 ? g_strdup_printf (ngettext ("%u specimen failed", "%u specimens failed",
+                                                                      n_failed), n_failed)
+                                         : g_strdup ("");
 
-  if (newest == revision)
-    return NULL;
-
-  state = bb_choices_get_title (&bb_state_choices, (int) bb_revision_menu_load_state (self->session, newest->id));
-
-  /* Translators: the number of a newer revision and its state: Revision 4 is newer (On trial). */
-  return g_strdup_printf (_("Revision %d is newer (%s)."), (int) newest->number, state);
+  gtk_label_set_label (self->missing_label, missing != NULL ? missing : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->missing_label), missing != NULL);
+  bb_word_badge_say (self->failed_badge, BB_TONE_BAD, failed);
 }
 
 /* On the first screen: since when it stands as it does, who said so, and on what. */
@@ -125,7 +126,7 @@ show_standing (BbRecipeDetail   *self,
 {
   g_autofree char *state = bb_revision_menu_describe_standing (self->session, revision->id);
   g_autofree char *summary = bb_evidence_dup_summary (self->evidence);
-  g_autofree char *newest = describe_newest (self, revision);
+  g_autofree char *newest = bb_revision_menu_describe_newest (self->session, self->revisions->pdata[0], revision);
   const char * const sentences[] = { state, summary, newest };
   g_autoptr (GString) text = g_string_new (NULL);
 
@@ -133,6 +134,7 @@ show_standing (BbRecipeDetail   *self,
     if (sentences[i] != NULL)
       g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", sentences[i]);
   gtk_label_set_label (self->standing_label, text->str);
+  show_proof (self);
 }
 
 static void
@@ -544,6 +546,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, badge);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, compare_button);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, standing_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, missing_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, failed_badge);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, reason_label);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, stack);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, chain);
@@ -576,6 +580,7 @@ bb_recipe_detail_class_init (BbRecipeDetailClass *klass)
   g_type_ensure (BB_TYPE_EVIDENCE);
   g_type_ensure (BB_TYPE_GARMENT_BAND);
   g_type_ensure (BB_TYPE_STATE_BADGE);
+  g_type_ensure (BB_TYPE_WORD_BADGE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recipe-detail.ui");
   bind_template (widget_class);
   install_actions (widget_class);
@@ -585,4 +590,5 @@ static void
 bb_recipe_detail_init (BbRecipeDetail *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_insert_action_group (GTK_WIDGET (self), "proof", bb_evidence_get_actions (self->evidence));
 }

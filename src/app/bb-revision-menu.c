@@ -114,6 +114,34 @@ bb_revision_menu_describe_standing (BbSession *session,
 }
 
 /**
+ * bb_revision_menu_describe_newest:
+ * @session: the session
+ * @newest: the newest revision of a recipe
+ * @revision: the one that is shown
+ *
+ * Where another revision is newer than the one that counts, people want to know before they set a machine.
+ *
+ * Returns: (transfer full) (nullable): that @newest is newer, as a sentence; %NULL where it is @revision itself
+ */
+char *
+bb_revision_menu_describe_newest (BbSession        *session,
+                                  const BbRevision *newest,
+                                  const BbRevision *revision)
+{
+  const char *state = NULL;
+
+  g_return_val_if_fail (newest != NULL && revision != NULL, NULL);
+
+  if (newest->id == revision->id)
+    return NULL;
+
+  state = bb_choices_get_title (&bb_state_choices, (int) bb_revision_menu_load_state (session, newest->id));
+
+  /* Translators: the number of a newer revision and its state: Revision 4 is newer (On trial). */
+  return g_strdup_printf (_("Revision %d is newer (%s)."), (int) newest->number, state);
+}
+
+/**
  * bb_revision_menu_fill:
  * @drop_down: a drop-down
  * @session: the session

@@ -7,11 +7,12 @@ static char *
 describe_wanting (const BbWashEvidence *self)
 {
   const guint wanting = (guint) self->shop->proof_specimens - self->n_passed;
-  g_autofree char *rule = g_strdup_printf (ngettext ("The shop's rule asks for %d specimen that passed, and none that "
-                                                     "failed:",
-                                                     "The shop's rule asks for %d specimens that passed, and none "
-                                                     "that failed:", (gulong) self->shop->proof_specimens),
-                                           (int) self->shop->proof_specimens);
+  /* Translators: how many of how many; "1 more has to pass." follows. */
+  g_autofree char *rule = g_strdup_printf (ngettext ("%u of the %d specimen that the shop's rule asks for passed, and "
+                                                     "none failed:",
+                                                     "%u of the %d specimens that the shop's rule asks for passed, "
+                                                     "and none failed:", (gulong) self->shop->proof_specimens),
+                                           self->n_passed, (int) self->shop->proof_specimens);
   g_autofree char *more = g_strdup_printf (ngettext ("%u more has to pass.", "%u more have to pass.", wanting),
                                            wanting);
   g_autofree char *open = self->n_open == 0

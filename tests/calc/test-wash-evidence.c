@@ -140,10 +140,10 @@ test_rule_in_words (void)
     guint open;
     const char *text;
   } rows[] = {
-    { 0, 0, 0, "The shop's rule asks for 3 specimens that passed, and none that failed: 3 more have to pass. None is "
+    { 0, 0, 0, "0 of the 3 specimens that the shop's rule asks for passed, and none failed: 3 more have to pass. None "
+               "is being washed." },
+    { 2, 0, 1, "2 of the 3 specimens that the shop's rule asks for passed, and none failed: 1 more has to pass. 1 is "
                "being washed." },
-    { 2, 0, 1, "The shop's rule asks for 3 specimens that passed, and none that failed: 1 more has to pass. 1 is being "
-               "washed." },
     { 3, 0, 2, "The shop's rule is met: 3 specimens passed, and none failed." },
     { 4, 1, 0, "1 specimen failed: by the shop's rule this revision can't be proven any more." },
     { 0, 2, 0, "2 specimens failed: by the shop's rule this revision can't be proven any more." },
