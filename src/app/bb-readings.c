@@ -266,7 +266,7 @@ bb_readings_show (BbReadings *self,
   else if (lines->len > 0)
     {
       self->line = g_steal_pointer (&lines->pdata[0]);
-      bb_verdict_badge_show_due (self->badge, self->line);
+      bb_verdict_badge_show_whole (self->badge, self->line);
     }
 
   fill_grid (self);

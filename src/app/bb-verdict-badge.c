@@ -8,6 +8,7 @@
 #include "bb-due-load.h"
 #include "bb-evidence-load.h"
 #include "bb-sign.h"
+#include "bb-wash-proof.h"
 
 /* Characters of the verdict that are shown however narrow it gets; bold ones take the room of a few more. */
 #define LEAST_WIDTH 20
@@ -19,6 +20,10 @@ struct _BbVerdictBadge
 
   BbSign *sign;
   GtkLabel *label;
+
+  /* owned: what the label says, at length */
+  char *whole;
+
   BbVerdict verdict;
   BbDue due;
 };
@@ -45,14 +50,23 @@ bb_verdict_badge_query_tooltip (GtkWidget  *widget,
   (void) y;
   (void) keyboard_mode;
 
-  gtk_tooltip_set_text (tooltip, gtk_label_get_label (BB_VERDICT_BADGE (widget)->label));
+  gtk_tooltip_set_text (tooltip, BB_VERDICT_BADGE (widget)->whole);
 
   return TRUE;
 }
 
 static void
+bb_verdict_badge_finalize (GObject *object)
+{
+  g_free (BB_VERDICT_BADGE (object)->whole);
+
+  G_OBJECT_CLASS (bb_verdict_badge_parent_class)->finalize (object);
+}
+
+static void
 bb_verdict_badge_class_init (BbVerdictBadgeClass *klass)
 {
+  G_OBJECT_CLASS (klass)->finalize = bb_verdict_badge_finalize;
   GTK_WIDGET_CLASS (klass)->query_tooltip = bb_verdict_badge_query_tooltip;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "verdictbadge");
 }
@@ -107,8 +121,22 @@ find_last_cycle (const BbWashLine *line)
 }
 
 static char *
+describe_failure (const BbWashLine       *line,
+                  const BbWashVerdictOut *verdict,
+                  gboolean                at_length)
+{
+  const guint faults = bb_wash_line_find_faults (line, verdict);
+  g_autofree char *why = at_length ? bb_wash_proof_describe_faults (faults) : bb_wash_proof_name_faults (faults);
+
+  return at_length ? g_strdup_printf (_("Failed at wash %d. %s"), (int) verdict->failed_at, why)
+                   /* Translators: a word or two: "Failed: colour, cracking". */
+                   : g_strdup_printf (_("Failed: %s"), why);
+}
+
+static char *
 describe (const BbWashLine       *line,
-          const BbWashVerdictOut *verdict)
+          const BbWashVerdictOut *verdict,
+          gboolean                at_length)
 {
   const BbWashTest *test = line->test;
   const BbRevision *revision = line->revision;
@@ -119,8 +147,7 @@ describe (const BbWashLine       *line,
     case BB_VERDICT_PASSED:
       return g_strdup_printf (ngettext ("Passed %d wash", "Passed %d washes", (gulong) last), (int) last);
     case BB_VERDICT_FAILED:
-      return g_strdup_printf (_("Failed at wash %d. %s"), (int) verdict->failed_at,
-                              bb_choices_get_title (&bb_verdict_reason_choices, verdict->reason));
+      return describe_failure (line, verdict, at_length);
     case BB_VERDICT_OPEN:
     default:
       if (verdict->reason == BB_VERDICT_REASON_STAIN_NOT_READ)
@@ -134,34 +161,40 @@ static void
 say (BbVerdictBadge *self,
      BbVerdict       verdict,
      BbDue           due,
-     const char     *text)
+     const char     *text,
+     const char     *whole)
 {
   gtk_label_set_label (self->label, text);
   gtk_label_set_width_chars (self->label, MIN ((int) g_utf8_strlen (text, -1) + BOLD, LEAST_WIDTH));
+  g_free (self->whole);
+  self->whole = g_strdup (whole);
   set_look (self, verdict, due);
 }
 
 static void
 show (BbVerdictBadge   *self,
       const BbWashLine *line,
-      gboolean          with_due)
+      gboolean          with_due,
+      gboolean          at_length)
 {
   g_autoptr (BbWashVerdictOut) verdict = bb_wash_verdict_out_new ();
   g_autoptr (BbWashDue) due = bb_wash_due_new ();
   g_autoptr (GError) error = NULL;
   g_autofree char *today = bb_dup_today ();
   g_autofree char *text = NULL;
+  g_autofree char *whole = NULL;
 
   if (!bb_wash_line_judge (line, today, verdict, due, &error))
     {
-      say (self, BB_VERDICT_OPEN, BB_DUE_DONE, error->message);
+      say (self, BB_VERDICT_OPEN, BB_DUE_DONE, error->message, error->message);
       return;
     }
   if (with_due)
     text = bb_wash_due_describe (due);
+  whole = text != NULL ? g_strdup (text) : describe (line, verdict, TRUE);
   if (text == NULL)
-    text = describe (line, verdict);
-  say (self, (BbVerdict) verdict->verdict, (BbDue) due->state, text);
+    text = describe (line, verdict, at_length);
+  say (self, (BbVerdict) verdict->verdict, (BbDue) due->state, text, whole);
 }
 
 /**
@@ -177,7 +210,7 @@ bb_verdict_badge_show (BbVerdictBadge   *self,
 {
   g_return_if_fail (BB_IS_VERDICT_BADGE (self) && line != NULL);
 
-  show (self, line, FALSE);
+  show (self, line, FALSE, FALSE);
 }
 
 /**
@@ -193,5 +226,23 @@ bb_verdict_badge_show_due (BbVerdictBadge   *self,
 {
   g_return_if_fail (BB_IS_VERDICT_BADGE (self) && line != NULL);
 
-  show (self, line, TRUE);
+  show (self, line, TRUE, FALSE);
+}
+
+/**
+ * bb_verdict_badge_show_whole:
+ * @self: a badge with room for sentences
+ * @line: the specimen whose verdict to show, with its revision, plan and readings
+ *
+ * Shows the verdict, with all that it failed by, or when an open one has to be read next.
+ */
+void
+bb_verdict_badge_show_whole (BbVerdictBadge   *self,
+                             const BbWashLine *line)
+{
+  g_return_if_fail (BB_IS_VERDICT_BADGE (self) && line != NULL);
+
+  gtk_label_set_ellipsize (self->label, PANGO_ELLIPSIZE_NONE);
+  gtk_label_set_wrap (self->label, TRUE);
+  show (self, line, TRUE, TRUE);
 }

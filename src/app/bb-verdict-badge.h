@@ -17,10 +17,12 @@ G_BEGIN_DECLS
 #define BB_TYPE_VERDICT_BADGE (bb_verdict_badge_get_type ())
 G_DECLARE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, BB, VERDICT_BADGE, GtkBox)
 
-GtkWidget *bb_verdict_badge_new      (void);
-void       bb_verdict_badge_show     (BbVerdictBadge   *self,
-                                      const BbWashLine *line);
-void       bb_verdict_badge_show_due (BbVerdictBadge   *self,
-                                      const BbWashLine *line);
+GtkWidget *bb_verdict_badge_new        (void);
+void       bb_verdict_badge_show       (BbVerdictBadge   *self,
+                                        const BbWashLine *line);
+void       bb_verdict_badge_show_due   (BbVerdictBadge   *self,
+                                        const BbWashLine *line);
+void       bb_verdict_badge_show_whole (BbVerdictBadge   *self,
+                                        const BbWashLine *line);
 
 G_END_DECLS

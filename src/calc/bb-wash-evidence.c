@@ -121,7 +121,7 @@ add_life (BbWashLifeIn     *in,
     {
       const BbReading *reading = specimen->readings->pdata[i];
 
-      if (bb_wash_proof_fails (revision, specimen->test, reading))
+      if (bb_wash_proof_find_faults (revision, reading) != 0)
         {
           life->first_bad_cycles = (double) MAX (reading->cycles, 1);
           return;

@@ -4,12 +4,19 @@
 #include "bb-wash-proof.h"
 
 static void
-add_reading (BbWashVerdictIn  *in,
-             const BbRevision *revision,
-             const BbReading  *reading)
+fill_in (BbWashVerdictIn  *in,
+         const BbRevision *revision)
 {
-  BbVerdictReading *item = bb_field_append_item (bb_table_find_field (&bb_wash_verdict_in_table, "readings"), in);
+  in->minimum_change = revision->proof_change;
+  in->minimum_stain = revision->proof_stain != BB_CHOICE_NONE ? revision->proof_stain : BB_GRADE_1;
+  in->crack_allowed = FALSE;
+}
 
+static void
+fill_reading (BbVerdictReading *item,
+              const BbRevision *revision,
+              const BbReading  *reading)
+{
   item->cycles = reading->cycles;
   item->change = reading->change;
   item->stain = reading->stain;
@@ -18,24 +25,68 @@ add_reading (BbWashVerdictIn  *in,
 }
 
 /**
- * bb_wash_proof_fails:
+ * bb_wash_proof_find_faults:
  * @revision: the revision that the specimen was made by: it says what must be passed
- * @test: the specimen
  * @reading: one of its readings
  *
- * Returns: %TRUE if the reading shows less than what the revision demands, whatever was read before it
+ * Returns: all in which the reading shows less than what the revision demands, whatever was read before it: for each
+ *   #BbVerdictReason the bit of its number; 0 for nothing
  */
-gboolean
-bb_wash_proof_fails (const BbRevision *revision,
-                     const BbWashTest *test,
-                     const BbReading  *reading)
+guint
+bb_wash_proof_find_faults (const BbRevision *revision,
+                           const BbReading  *reading)
 {
-  g_autoptr (GPtrArray) alone = g_ptr_array_new ();
-  g_autoptr (BbWashVerdictOut) out = bb_wash_verdict_out_new ();
+  g_autoptr (BbWashVerdictIn) in = bb_wash_verdict_in_new ();
+  g_autoptr (BbVerdictReading) item = bb_verdict_reading_new ();
 
-  g_ptr_array_add (alone, (gpointer) reading);
+  g_return_val_if_fail (revision != NULL && reading != NULL, 0);
 
-  return bb_wash_proof_judge (revision, test, alone, out, NULL) && out->verdict == BB_VERDICT_FAILED;
+  fill_in (in, revision);
+  fill_reading (item, revision, reading);
+
+  return bb_wash_verdict_find_faults (in, item);
+}
+
+/**
+ * bb_wash_proof_describe_faults:
+ * @faults: what fails at a reading, as bb_wash_proof_find_faults() gives it
+ *
+ * Returns: (transfer full): all of it, a sentence each
+ */
+char *
+bb_wash_proof_describe_faults (guint faults)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < bb_verdict_reason_choices.n_items; i++)
+    if ((faults & (1u << i)) != 0)
+      g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "",
+                              bb_choices_get_title (&bb_verdict_reason_choices, (int) i));
+
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+/**
+ * bb_wash_proof_name_faults:
+ * @faults: what fails at a reading, as bb_wash_proof_find_faults() gives it
+ *
+ * Returns: (transfer full): all of it, a word each
+ */
+char *
+bb_wash_proof_name_faults (guint faults)
+{
+  static const char * const words[] = {
+    [BB_VERDICT_REASON_CHANGE] = N_("colour"),
+    [BB_VERDICT_REASON_STAIN] = N_("staining"),
+    [BB_VERDICT_REASON_CRACKED] = N_("cracking"),
+  };
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (words); i++)
+    if ((faults & (1u << i)) != 0)
+      g_string_append_printf (text, "%s%s", text->len > 0 ? ", " : "", _(words[i]));
+
+  return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
 /**
@@ -57,18 +108,17 @@ bb_wash_proof_judge (const BbRevision *revision,
                      BbWashVerdictOut *out,
                      GError          **error)
 {
+  const BbField *list = bb_table_find_field (&bb_wash_verdict_in_table, "readings");
   g_autoptr (BbWashVerdictIn) in = bb_wash_verdict_in_new ();
 
   g_return_val_if_fail (revision != NULL && test != NULL && readings != NULL && out != NULL, FALSE);
 
   /* A test planned shorter than what must be passed proves nothing beyond its plan. */
   in->plan_cycles = MAX (test->plan_cycles, revision->proof_cycles);
-  in->minimum_change = revision->proof_change;
-  in->minimum_stain = revision->proof_stain != BB_CHOICE_NONE ? revision->proof_stain : BB_GRADE_1;
-  in->crack_allowed = FALSE;
-  bb_field_ensure_array (bb_table_find_field (&bb_wash_verdict_in_table, "readings"), in);
+  fill_in (in, revision);
+  bb_field_ensure_array (list, in);
   for (guint i = 0; i < readings->len; i++)
-    add_reading (in, revision, readings->pdata[i]);
+    fill_reading (bb_field_append_item (list, in), revision, readings->pdata[i]);
 
   return bb_calculator_run (&bb_wash_verdict_calculator, in, out, error);
 }

@@ -6,13 +6,14 @@
 
 G_BEGIN_DECLS
 
-gboolean bb_wash_proof_fails (const BbRevision *revision,
-                              const BbWashTest *test,
-                              const BbReading  *reading);
-gboolean bb_wash_proof_judge (const BbRevision *revision,
-                              const BbWashTest *test,
-                              GPtrArray        *readings,
-                              BbWashVerdictOut *out,
-                              GError          **error);
+guint    bb_wash_proof_find_faults     (const BbRevision *revision,
+                                        const BbReading  *reading);
+char    *bb_wash_proof_describe_faults (guint             faults);
+char    *bb_wash_proof_name_faults     (guint             faults);
+gboolean bb_wash_proof_judge           (const BbRevision *revision,
+                                        const BbWashTest *test,
+                                        GPtrArray        *readings,
+                                        BbWashVerdictOut *out,
+                                        GError          **error);
 
 G_END_DECLS

@@ -16,19 +16,27 @@ sort_readings (const BbWashVerdictIn *in)
   return sorted;
 }
 
-/* What fails at a reading, or BB_CHOICE_NONE. */
-static int
-find_failure (const BbWashVerdictIn  *in,
-              const BbVerdictReading *reading)
+/**
+ * bb_wash_verdict_find_faults:
+ * @in: what is demanded
+ * @reading: a reading
+ *
+ * Returns: all that fails at the reading: for each #BbVerdictReason the bit of its number; 0 for nothing
+ */
+guint
+bb_wash_verdict_find_faults (const BbWashVerdictIn  *in,
+                             const BbVerdictReading *reading)
 {
-  if (!bb_grade_meets ((BbGrade) reading->change, (BbGrade) in->minimum_change))
-    return BB_VERDICT_REASON_CHANGE;
-  if (reading->stain != BB_CHOICE_NONE && !bb_grade_meets ((BbGrade) reading->stain, (BbGrade) in->minimum_stain))
-    return BB_VERDICT_REASON_STAIN;
-  if (reading->cracked == 1 && in->crack_allowed != 1)
-    return BB_VERDICT_REASON_CRACKED;
+  guint faults = 0;
 
-  return BB_CHOICE_NONE;
+  if (!bb_grade_meets ((BbGrade) reading->change, (BbGrade) in->minimum_change))
+    faults |= 1u << BB_VERDICT_REASON_CHANGE;
+  if (reading->stain != BB_CHOICE_NONE && !bb_grade_meets ((BbGrade) reading->stain, (BbGrade) in->minimum_stain))
+    faults |= 1u << BB_VERDICT_REASON_STAIN;
+  if (reading->cracked == 1 && in->crack_allowed != 1)
+    faults |= 1u << BB_VERDICT_REASON_CRACKED;
+
+  return faults;
 }
 
 /* Takes one reading into a verdict that is still open. */
@@ -38,12 +46,12 @@ judge_reading (const BbWashVerdictIn  *in,
                BbWashVerdictOut       *out)
 {
   gboolean stain_demanded = in->minimum_stain != BB_GRADE_1;
-  int failure = find_failure (in, reading);
+  const guint faults = bb_wash_verdict_find_faults (in, reading);
 
-  if (failure != BB_CHOICE_NONE)
+  if (faults != 0)
     {
       out->verdict = BB_VERDICT_FAILED;
-      out->reason = failure;
+      out->reason = g_bit_nth_lsf (faults, -1);
       out->failed_at = reading->cycles;
     }
   else if (reading->cycles >= in->plan_cycles)

@@ -85,4 +85,7 @@ BB_DECLARE_TABLE (BbWashVerdictOut, bb_wash_verdict_out, BB_WASH_VERDICT_OUT_FIE
 
 BB_DECLARE_CALCULATOR (WashVerdict, wash_verdict);
 
+guint bb_wash_verdict_find_faults (const BbWashVerdictIn  *in,
+                                   const BbVerdictReading *reading);
+
 G_END_DECLS

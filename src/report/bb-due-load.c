@@ -64,6 +64,27 @@ bb_wash_line_find_reading (const BbWashLine *line,
 }
 
 /**
+ * bb_wash_line_find_faults:
+ * @line: a specimen as a list has it
+ * @verdict: its verdict
+ *
+ * Returns: all that it failed by, as bb_wash_proof_find_faults() gives it; 0 where it did not fail
+ */
+guint
+bb_wash_line_find_faults (const BbWashLine       *line,
+                          const BbWashVerdictOut *verdict)
+{
+  const BbReading *reading = NULL;
+
+  g_return_val_if_fail (line != NULL && verdict != NULL, 0);
+
+  if (verdict->verdict == BB_VERDICT_FAILED)
+    reading = bb_wash_line_find_reading (line, verdict->failed_at);
+
+  return reading != NULL ? bb_wash_proof_find_faults (line->revision, reading) : 0;
+}
+
+/**
  * bb_wash_line_dup_next_reading:
  * @line: a specimen as a list has it
  * @due: when it has to be read next

@@ -31,6 +31,8 @@ GPtrArray *bb_due_load        (BbBook            *book,
 
 const BbReading *bb_wash_line_find_reading     (const BbWashLine *line,
                                                 gint64            cycles);
+guint            bb_wash_line_find_faults      (const BbWashLine       *line,
+                                                const BbWashVerdictOut *verdict);
 BbReading       *bb_wash_line_dup_next_reading (const BbWashLine *line,
                                                 const BbWashDue  *due);
 

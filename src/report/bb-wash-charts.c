@@ -65,7 +65,7 @@ make_grades (const BbWashEvidence *evidence,
   for (guint r = 0; r < specimen->readings->len; r++)
     {
       const BbReading *reading = specimen->readings->pdata[r];
-      gboolean fails = bb_wash_proof_fails (evidence->revision, specimen->test, reading);
+      gboolean fails = bb_wash_proof_find_faults (evidence->revision, reading) != 0;
       BbPoint *point = bb_series_add (series, (double) reading->cycles, bb_grade_to_number ((BbGrade) reading->change));
 
       point->marker = fails ? BB_MARKER_CROSS : BB_MARKER_NONE;
@@ -94,7 +94,7 @@ any_fails (const BbWashEvidence *evidence)
       const BbSpecimen *specimen = evidence->specimens->pdata[s];
 
       for (guint r = 0; r < specimen->readings->len; r++)
-        if (bb_wash_proof_fails (evidence->revision, specimen->test, specimen->readings->pdata[r]))
+        if (bb_wash_proof_find_faults (evidence->revision, specimen->readings->pdata[r]) != 0)
           return TRUE;
     }
 
@@ -194,7 +194,7 @@ make_leavings (const BbWashEvidence *evidence,
         {
           const BbReading *reading = specimen->readings->pdata[r];
 
-          failed = failed || bb_wash_proof_fails (evidence->revision, specimen->test, reading);
+          failed = failed || bb_wash_proof_find_faults (evidence->revision, reading) != 0;
           last = (double) reading->cycles;
         }
       *end = MAX (*end, last);

@@ -7,6 +7,7 @@
 
 #include "bb-evidence-load.h"
 #include "bb-wash-charts.h"
+#include "bb-wash-proof.h"
 #include "bb-wash-report-private.h"
 #include "bb-words.h"
 
@@ -18,9 +19,27 @@ only_specimen (const BbWashReport *self)
   return self->about->wash_test != 0 ? self->evidence->specimens->pdata[0] : NULL;
 }
 
+/* All that it failed by, at the reading that ended it. */
 static char *
-describe_verdict (const BbSpecimen *specimen)
+describe_faults (const BbWashReport *self,
+                 const BbSpecimen   *specimen)
 {
+  for (guint r = 0; r < specimen->readings->len; r++)
+    {
+      const BbReading *reading = specimen->readings->pdata[r];
+
+      if (reading->cycles == specimen->verdict.failed_at)
+        return bb_wash_proof_describe_faults (bb_wash_proof_find_faults (self->evidence->revision, reading));
+    }
+
+  return g_strdup ("");
+}
+
+static char *
+describe_verdict (const BbWashReport *self,
+                  const BbSpecimen   *specimen)
+{
+  g_autofree char *faults = describe_faults (self, specimen);
   const char *reason = specimen->verdict.reason != BB_CHOICE_NONE
                          ? bb_choices_get_title (&bb_verdict_reason_choices, specimen->verdict.reason)
                          : "";
@@ -36,7 +55,7 @@ describe_verdict (const BbSpecimen *specimen)
       return g_strdup_printf (ngettext ("Specimen %s failed after %d wash cycle. %s",
                                         "Specimen %s failed after %d wash cycles. %s",
                                         (gulong) specimen->verdict.failed_at),
-                              specimen->test->code, (int) specimen->verdict.failed_at, reason);
+                              specimen->test->code, (int) specimen->verdict.failed_at, faults);
     case BB_VERDICT_OPEN:
     default:
       return g_strdup_printf (_("The verdict on specimen %s is open. %s"), specimen->test->code, reason);
@@ -67,7 +86,7 @@ describe_state (const BbWashReport *self)
 static void
 add_verdict (const BbWashReport *self)
 {
-  g_autofree char *rate = only_specimen (self) != NULL ? describe_verdict (only_specimen (self))
+  g_autofree char *rate = only_specimen (self) != NULL ? describe_verdict (self, only_specimen (self))
                                                        : bb_wash_evidence_describe_rate (self->evidence);
   g_autofree char *state = describe_state (self);
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-wash-evidence.h"
 
+#include "bb-wash-proof.h"
 #include "reference.h"
 
 static BbRevision *
@@ -155,6 +156,47 @@ test_rule_in_words (void)
       g_autofree char *text = bb_wash_evidence_describe_rule (evidence);
 
       g_assert_cmpstr (text, ==, rows[i].text);
+    }
+}
+
+/* Whoever grades a specimen wants to know all that is wrong with it, not what comes first. */
+static void
+test_faults_in_words (void)
+{
+  const struct {
+    BbGrade change;
+    BbGrade stain;
+    BbCrack crack;
+    const char *words;
+    const char *sentences;
+  } rows[] = {
+    { BB_GRADE_4, BB_GRADE_4, BB_CRACK_HAIRLINE, "", "" },
+    { BB_GRADE_3_4, BB_GRADE_5, BB_CRACK_NONE, "colour", "The colour changed more than is allowed." },
+    { BB_GRADE_2, BB_GRADE_4, BB_CRACK_VISIBLE, "colour, cracking",
+      "The colour changed more than is allowed. It cracked." },
+    { BB_GRADE_2, BB_GRADE_3, BB_CRACK_VISIBLE, "colour, staining, cracking",
+      "The colour changed more than is allowed. It stained white fabric more than is allowed. It cracked." },
+  };
+  g_autoptr (BbRevision) revision = make_revision ("R.1");
+  g_autoptr (BbReading) reading = bb_reading_new ();
+
+  revision->proof_change = BB_GRADE_4;
+  revision->proof_stain = BB_GRADE_4;
+  revision->proof_crack = BB_CRACK_HAIRLINE;
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      guint faults = 0;
+      g_autofree char *words = NULL;
+      g_autofree char *sentences = NULL;
+
+      reading->change = (int) rows[i].change;
+      reading->stain = (int) rows[i].stain;
+      reading->crack = (int) rows[i].crack;
+      faults = bb_wash_proof_find_faults (revision, reading);
+      words = bb_wash_proof_name_faults (faults);
+      sentences = bb_wash_proof_describe_faults (faults);
+      g_assert_cmpstr (words, ==, rows[i].words);
+      g_assert_cmpstr (sentences, ==, rows[i].sentences);
     }
 }
 
@@ -365,6 +407,7 @@ main (int   argc,
 
   g_test_add_func ("/wash-evidence/rate-in-words", test_rate_in_words);
   g_test_add_func ("/wash-evidence/rule-in-words", test_rule_in_words);
+  g_test_add_func ("/wash-evidence/faults-in-words", test_faults_in_words);
   g_test_add_func ("/wash-evidence/one-failure-breaks-the-rule", test_one_failure_breaks_the_rule);
   g_test_add_func ("/wash-evidence/life-goes-on-after-the-plan", test_life_goes_on_after_the_plan);
   g_test_add_func ("/wash-evidence/what-does-not-count", test_what_does_not_count);
