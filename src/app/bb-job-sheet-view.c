@@ -6,10 +6,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-figure.h"
+#include "bb-job-line-row.h"
 #include "bb-job-words.h"
 #include "bb-line-sheet-card.h"
 #include "bb-mix-card.h"
-#include "bb-safety.h"
 #include "bb-words.h"
 
 struct _BbJobSheetView
@@ -17,11 +17,11 @@ struct _BbJobSheetView
   AdwBin parent_instance;
 
   /* template */
+  GtkLabel *caution_label;
   GtkLabel *missing_label;
   GtkFlowBox *totals;
   GtkBox *mixes;
   GtkBox *lines;
-  GtkLabel *safety_label;
 
   /* in the box */
   BbFigure *garments;
@@ -79,6 +79,27 @@ show_totals (BbJobSheetView   *self,
   show_time (self, sheet);
 }
 
+/* Who mixes and prints by the sheet must not have to find the line first that should not be printed. */
+static void
+show_cautions (BbJobSheetView    *self,
+               BbSession         *session,
+               const BbJobPapers *papers)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < papers->lines->len; i++)
+    {
+      const BbSheetLine *line = &g_array_index (papers->lines, BbSheetLine, i);
+      g_autofree char *caution = line->revision != NULL ? bb_job_line_row_dup_caution (session, line) : NULL;
+
+      if (caution != NULL)
+        g_string_append_printf (text, "%s%s · %s: %s", text->len > 0 ? "\n" : "", line->line->code,
+                                line->revision->code, caution);
+    }
+  gtk_label_set_label (self->caution_label, text->str);
+  gtk_widget_set_visible (GTK_WIDGET (self->caution_label), text->len > 0);
+}
+
 static void
 clear (GtkBox *box)
 {
@@ -105,6 +126,9 @@ bb_job_sheet_view_show (BbJobSheetView    *self,
 
   sheet = papers->sheet;
   show_totals (self, session, sheet);
+  gtk_widget_set_visible (gtk_widget_get_parent (GTK_WIDGET (self->finish)),
+                          !bb_job_state_is_over (papers->job->state));
+  show_cautions (self, session, papers);
   gtk_label_set_label (self->missing_label, papers->lines->len == 0
                          ? _("What the job takes stands here once it has a line.")
                          : _("Not everything can be computed yet: see what the lines below lack."));
@@ -134,11 +158,11 @@ bb_job_sheet_view_class_init (BbJobSheetViewClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_job_sheet_view_dispose;
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-job-sheet-view.ui");
+  gtk_widget_class_bind_template_child (widget_class, BbJobSheetView, caution_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobSheetView, missing_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobSheetView, totals);
   gtk_widget_class_bind_template_child (widget_class, BbJobSheetView, mixes);
   gtk_widget_class_bind_template_child (widget_class, BbJobSheetView, lines);
-  gtk_widget_class_bind_template_child (widget_class, BbJobSheetView, safety_label);
 }
 
 static void
@@ -151,5 +175,4 @@ bb_job_sheet_view_init (BbJobSheetView *self)
   self->finish = bb_figure_add (self->totals, _("Done at"));
   self->cost = bb_figure_add (self->totals, _("Cost in all"));
   self->sheets = bb_figure_add (self->totals, _("Cover sheets"));
-  gtk_label_set_label (self->safety_label, _(bb_safety_find (BB_STATION_CURE, 0)->brief));
 }

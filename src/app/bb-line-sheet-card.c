@@ -18,7 +18,10 @@ struct _BbLineSheetCard
   /* template */
   GtkLabel *title_label;
   GtkLabel *missing_label;
+  GtkLabel *caution_label;
   GtkFlowBox *figures;
+  GtkBox *safety_box;
+  GtkLabel *safety_label;
 };
 
 G_DEFINE_FINAL_TYPE (BbLineSheetCard, bb_line_sheet_card, ADW_TYPE_BIN)
@@ -96,6 +99,26 @@ add_counts (BbLineSheetCard     *self,
                        bb_table_find_field (&bb_line_sheet_table, "cost_per_garment"), sheet, NULL);
 }
 
+static void
+show_cautions (BbLineSheetCard   *self,
+               BbSession         *session,
+               const BbSheetLine *line)
+{
+  g_autofree char *caution = bb_job_line_row_dup_caution (session, line);
+  g_autoptr (GPtrArray) steps = NULL;
+  g_autofree char *text = NULL;
+
+  gtk_label_set_label (self->caution_label, caution != NULL ? caution : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->caution_label), caution != NULL && line->revision != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->safety_box), line->revision != NULL);
+  if (line->revision == NULL)
+    return;
+  steps = bb_words_of_step_cautions (line->revision);
+  g_ptr_array_add (steps, NULL);
+  text = g_strjoinv ("\n", (char **) steps->pdata);
+  gtk_label_set_label (self->safety_label, text);
+}
+
 /**
  * bb_line_sheet_card_new:
  * @session: the session
@@ -117,6 +140,7 @@ bb_line_sheet_card_new (BbSession         *session,
   gtk_label_set_label (self->missing_label, sheet->missing != NULL ? sheet->missing : "");
   gtk_widget_set_visible (GTK_WIDGET (self->missing_label), sheet->missing != NULL);
   add_counts (self, session, line, sheet);
+  show_cautions (self, session, line);
 
   return GTK_WIDGET (self);
 }
@@ -138,7 +162,10 @@ bb_line_sheet_card_class_init (BbLineSheetCardClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-line-sheet-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BbLineSheetCard, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbLineSheetCard, missing_label);
+  gtk_widget_class_bind_template_child (widget_class, BbLineSheetCard, caution_label);
   gtk_widget_class_bind_template_child (widget_class, BbLineSheetCard, figures);
+  gtk_widget_class_bind_template_child (widget_class, BbLineSheetCard, safety_box);
+  gtk_widget_class_bind_template_child (widget_class, BbLineSheetCard, safety_label);
 }
 
 static void

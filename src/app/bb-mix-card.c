@@ -18,6 +18,7 @@ struct _BbMixCard
   /* template */
   GtkLabel *title_label;
   GtkFlowBox *pour_box;
+  GtkLabel *surplus_label;
   BbTakesView *takes;
   GtkLabel *safety_label;
 };
@@ -58,11 +59,14 @@ bb_mix_card_new (BbSession        *session,
   BbMixCard *self = g_object_new (BB_TYPE_MIX_CARD, NULL);
   const BbUnitContext *units = bb_session_get_units (session);
   g_autofree char *title = bb_words_of_mix (mix, units);
+  g_autofree char *surplus = bb_words_of_surplus (mix, units);
 
   gtk_label_set_label (self->title_label, title);
   add_pour (self, _("Concentrate"), units, mix->concentrate_g, mix->concentrate_ml);
   add_pour (self, _("Water"), units, mix->water_g, mix->water_ml);
   add_pour (self, _("Makes"), units, mix->total_g, (double) NAN);
+  gtk_label_set_label (self->surplus_label, surplus != NULL ? surplus : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->surplus_label), surplus != NULL);
   bb_takes_view_show (self->takes, session, mix);
   gtk_label_set_label (self->safety_label, _(bb_safety_find (BB_STATION_PRETREAT, 0)->brief));
 
@@ -87,6 +91,7 @@ bb_mix_card_class_init (BbMixCardClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-mix-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BbMixCard, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbMixCard, pour_box);
+  gtk_widget_class_bind_template_child (widget_class, BbMixCard, surplus_label);
   gtk_widget_class_bind_template_child (widget_class, BbMixCard, takes);
   gtk_widget_class_bind_template_child (widget_class, BbMixCard, safety_label);
 }

@@ -64,6 +64,7 @@ compute_batch (const BbJobSheet   *self,
     return FALSE;
 
   mix->garments = out->garments;
+  mix->needed_g = out->needed_g;
   mix->total_g = out->total_g;
 
   return TRUE;

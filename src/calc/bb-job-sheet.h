@@ -111,6 +111,8 @@ BB_DECLARE_TABLE (BbTake, bb_take, BB_TAKE_FIELDS);
   F (T, CHOICE, basis, N_("Parts"), .help = N_("Whether the parts are measured by volume or by mass."), \
      .choices = &bb_basis_choices) \
   F (T, INTEGER, garments, N_("Garments"), .help = N_("Garments to pretreat, spares included.")) \
+  F (T, NUMBER, needed_g, N_("Needed"), .help = N_("Pretreat that leaves the nozzles for all of them."), \
+     .quantity = BB_QUANTITY_MASS) \
   F (T, NUMBER, total_g, N_("To make up"), .help = N_("With line loss and reserve, rounded up."), \
      .quantity = BB_QUANTITY_MASS) \
   F (T, NUMBER, concentrate_g, N_("Concentrate"), .help = N_("To weigh in."), .quantity = BB_QUANTITY_MASS) \

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-rounding.h"
+#include "bb-safety.h"
 #include "bb-words.h"
 
 static char *
@@ -37,6 +38,31 @@ bb_words_of_mix (const BbMixSheet    *self,
   /* Translators: a product, a dilution like 1:3, and a count. */
   return g_strdup_printf (ngettext ("%s, %s by volume, for %lu garment", "%s, %s by volume, for %lu garments", n),
                           self->product, dilution, n);
+}
+
+/**
+ * bb_words_of_surplus:
+ * @self: a mix
+ * @units: the units to show
+ *
+ * Returns: (transfer full) (nullable): why more is made up than is sprayed; %NULL where it is not
+ */
+char *
+bb_words_of_surplus (const BbMixSheet    *self,
+                     const BbUnitContext *units)
+{
+  const double surplus_g = bb_round_for_scale (self->total_g) - bb_round_for_scale (self->needed_g);
+  g_autofree char *needed = NULL;
+  g_autofree char *surplus = NULL;
+
+  if (!(surplus_g > 0))
+    return NULL;
+  needed = format_mass (self->needed_g, units);
+  surplus = format_mass (surplus_g, units);
+
+  /* Translators: two masses. */
+  return g_strdup_printf (_("%s of it are sprayed. The other %s fill the lines, are the shop's reserve, and round it "
+                            "up."), needed, surplus);
 }
 
 /**
@@ -146,6 +172,33 @@ bb_words_of_caution (const BbRevision *revision,
     return caution != NULL ? g_strdup (caution) : g_steal_pointer (&other);
 
   return g_strjoin (" ", caution, other, NULL);
+}
+
+/**
+ * bb_words_of_step_cautions:
+ * @revision: what is printed by
+ *
+ * Returns: (transfer full) (element-type utf8): the step's name and what to heed there, for each step that the revision
+ *   has; the array frees them
+ */
+GPtrArray *
+bb_words_of_step_cautions (const BbRevision *revision)
+{
+  GPtrArray *cautions = g_ptr_array_new_with_free_func (g_free);
+
+  for (BbStation station = BB_STATION_PRETREAT; station <= BB_STATION_CURE; station++)
+    {
+      const BbSafetyNote *note = NULL;
+
+      if ((station == BB_STATION_PRETREAT && revision->pretreat_method == BB_PRETREAT_NONE) ||
+          (station == BB_STATION_DRY && revision->dry_method == BB_HEAT_AIR))
+        continue;
+      for (guint i = 0; (note = bb_safety_find (station, i)) != NULL; i++)
+        /* Translators: a step like "Cure", and what to heed there. */
+        g_ptr_array_add (cautions, g_strdup_printf (_("%s: %s"), bb_station_get_title (station), _(note->brief)));
+    }
+
+  return cautions;
 }
 
 /**

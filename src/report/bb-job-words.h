@@ -10,6 +10,8 @@ G_BEGIN_DECLS
 
 char      *bb_words_of_mix          (const BbMixSheet    *self,
                                      const BbUnitContext *units);
+char      *bb_words_of_surplus      (const BbMixSheet    *self,
+                                     const BbUnitContext *units);
 char      *bb_words_of_take         (const BbTake        *self,
                                      const BbUnitContext *units);
 GPtrArray *bb_words_of_mix_warnings (const BbMixSheet    *self,
@@ -17,6 +19,7 @@ GPtrArray *bb_words_of_mix_warnings (const BbMixSheet    *self,
 char      *bb_words_of_caution      (const BbRevision    *revision,
                                      int                  state,
                                      int                  mode_wanted);
+GPtrArray *bb_words_of_step_cautions (const BbRevision   *revision);
 char      *bb_words_of_spares       (gint64               garments,
                                      gint64               spares);
 
