@@ -32,6 +32,21 @@ bb_chain_view_init (BbChainView *self)
 }
 
 /**
+ * bb_chain_view_set_last:
+ * @self: a chain
+ * @last: the station that it ends with: what comes after it is not shown
+ */
+void
+bb_chain_view_set_last (BbChainView *self,
+                        BbStation    last)
+{
+  g_return_if_fail (BB_IS_CHAIN_VIEW (self));
+
+  for (BbStation station = BB_STATION_PRETREAT; station < BB_N_STATIONS; station++)
+    gtk_widget_set_visible (GTK_WIDGET (self->stations[station]), station <= last);
+}
+
+/**
  * bb_chain_view_show:
  * @self: a chain
  * @session: the session

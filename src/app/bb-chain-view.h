@@ -15,9 +15,11 @@ G_BEGIN_DECLS
 #define BB_TYPE_CHAIN_VIEW (bb_chain_view_get_type ())
 G_DECLARE_FINAL_TYPE (BbChainView, bb_chain_view, BB, CHAIN_VIEW, GtkBox)
 
-void bb_chain_view_show (BbChainView      *self,
-                         BbSession        *session,
-                         const BbRevision *revision,
-                         const BbRevision *before);
+void bb_chain_view_set_last (BbChainView      *self,
+                             BbStation         last);
+void bb_chain_view_show     (BbChainView      *self,
+                             BbSession        *session,
+                             const BbRevision *revision,
+                             const BbRevision *before);
 
 G_END_DECLS

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "bb-chain-view.h"
 #include "bb-facts.h"
 #include "bb-form.h"
 #include "bb-record-dialog.h"
@@ -24,6 +25,9 @@ struct _BbRunView
   GtkLabel *state_label;
   GtkLabel *title_label;
   GtkLabel *summary_label;
+  GtkLabel *rest_label;
+  GtkExpander *steps_expander;
+  BbChainView *chain;
   GtkBox *work_box;
   GtkMenuButton *finish_button;
   GtkPopover *finish_popover;
@@ -342,6 +346,24 @@ show_head (BbRunView        *self,
   show_end (self);
 }
 
+/* Who stands at the press has the settings, their cautions and the count on the run's own card. */
+static void
+show_steps (BbRunView        *self,
+            gboolean          is_other,
+            const BbRevision *revision)
+{
+  const gboolean is_finished = self->run->finished_at != NULL;
+  g_autoptr (GPtrArray) lines = bb_book_load_lines (bb_session_get_book (self->session), &bb_job_line_table,
+                                                    &self->run->line, 1, NULL);
+  g_autofree char *rest = lines != NULL && lines->len > 0 ? bb_words_of_rest (lines->pdata[0]) : NULL;
+
+  gtk_label_set_label (self->rest_label, rest != NULL ? rest : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->rest_label), rest != NULL && !is_finished);
+  bb_chain_view_show (self->chain, self->session, revision, NULL);
+  if (is_other)
+    gtk_expander_set_expanded (self->steps_expander, !is_finished);
+}
+
 /* What is half typed stays until it is entered, or another run is shown. */
 static void
 show_use_form (BbRunView *self,
@@ -427,6 +449,7 @@ bb_run_view_show (BbRunView *self,
       return;
     }
   show_head (self, revision);
+  show_steps (self, before != run, revision);
   bb_facts_fill (self->facts, session, &bb_run_table, self->run);
   empty (self->details);
   add_entries (self, entries);
@@ -458,12 +481,16 @@ bb_run_view_class_init (BbRunViewClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_run_view_dispose;
 
+  g_type_ensure (BB_TYPE_CHAIN_VIEW);
   g_type_ensure (BB_TYPE_SIGN);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-run-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRunView, sign);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, state_label);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, summary_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, rest_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, steps_expander);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, chain);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, work_box);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, finish_button);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, finish_popover);
@@ -487,4 +514,5 @@ static void
 bb_run_view_init (BbRunView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_chain_view_set_last (self->chain, BB_STATION_CURE);
 }

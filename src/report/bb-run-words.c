@@ -52,6 +52,23 @@ bb_words_of_progress (const BbLineCard *line)
                           (int) line->running);
 }
 
+/**
+ * bb_words_of_rest:
+ * @line: a line of a job
+ *
+ * Returns: (transfer full): how many garments are still to come out well, of how many
+ */
+char *
+bb_words_of_rest (const BbLineCard *line)
+{
+  const gint64 good = line->good != BB_INTEGER_NONE ? line->good : 0;
+  const gint64 rest = MAX (line->count - good, 0);
+
+  /* Translators: how many garments are wanted yet, and how many were ordered. */
+  return g_strdup_printf (ngettext ("%d garment still to print, of %d", "%d garments still to print, of %d",
+                                    (gulong) rest), (int) rest, (int) line->count);
+}
+
 /* A value as it is written on labels and in files, into a record. */
 static gboolean
 read_value (const BbField *field,

@@ -10,6 +10,7 @@ G_BEGIN_DECLS
 /* How a line or a run has gone, in words. */
 
 char *bb_words_of_progress    (const BbLineCard    *line);
+char *bb_words_of_rest        (const BbLineCard    *line);
 char *bb_words_of_counts      (gint64               good,
                                gint64               spoiled);
 char *bb_words_of_departure   (BbBook              *book,
