@@ -22,6 +22,7 @@ struct _BbCatalogue
   GtkBox *detail;
   GtkLabel *name_label;
   GtkLabel *code_label;
+  GtkButton *edit_button;
   GtkButton *trace_button;
   GtkButton *withdraw_button;
   GtkButton *labels_button;
@@ -35,6 +36,7 @@ struct _BbCatalogue
   guint show_id;
 
   const BbTable *table;
+  gboolean fixed;
 };
 
 G_DEFINE_FINAL_TYPE (BbCatalogue, bb_catalogue, ADW_TYPE_BIN)
@@ -73,7 +75,7 @@ show_state (BbCatalogue *self)
   else
     gtk_stack_set_visible_child_name (self->stack, bb_finder_is_narrowed (self->finder) ? "nothing" : "empty");
 
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "catalogue.edit", self->record != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "catalogue.edit", self->record != NULL && !self->fixed);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "catalogue.withdraw", self->record != NULL);
 }
 
@@ -243,6 +245,7 @@ bb_catalogue_class_init (BbCatalogueClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, detail);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, name_label);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, code_label);
+  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, edit_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, trace_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, withdraw_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, labels_button);
@@ -321,6 +324,24 @@ bb_catalogue_refresh (BbCatalogue *self)
   g_return_if_fail (BB_IS_CATALOGUE (self));
 
   bb_finder_refresh (self->finder);
+}
+
+/**
+ * bb_catalogue_set_fixed:
+ * @self: a catalogue
+ * @fixed: whether the chosen record can't be edited any more
+ *
+ * To be called by a page whose records come to an end, each time that one is chosen.
+ */
+void
+bb_catalogue_set_fixed (BbCatalogue *self,
+                        gboolean     fixed)
+{
+  g_return_if_fail (BB_IS_CATALOGUE (self));
+
+  self->fixed = fixed;
+  gtk_widget_set_visible (GTK_WIDGET (self->edit_button), !fixed);
+  show_state (self);
 }
 
 /**

@@ -55,6 +55,8 @@ void          bb_catalogue_add_above    (BbCatalogue           *self,
                                          GtkWidget             *widget);
 void          bb_catalogue_add_below    (BbCatalogue           *self,
                                          GtkWidget             *widget);
+void          bb_catalogue_set_fixed    (BbCatalogue           *self,
+                                         gboolean               fixed);
 void          bb_catalogue_set_subtitle (BbCatalogue           *self,
                                          const char            *subtitle);
 void          bb_catalogue_focus        (BbCatalogue           *self);

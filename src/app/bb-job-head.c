@@ -19,9 +19,10 @@ struct _BbJobHead
   GtkLabel *due_label;
   GtkButton *start_button;
   GtkButton *finish_button;
-  GtkButton *reopen_button;
   GtkButton *cancel_button;
-  GtkButton *resume_button;
+  GtkMenuButton *reopen_button;
+  GtkPopover *reopen_popover;
+  GtkLabel *reopen_label;
 
   /* owned; the job is the one that is shown, or NULL */
   BbSession *session;
@@ -69,8 +70,9 @@ cancel_action (GtkWidget  *widget,
   bb_session_withdraw (self->session, &bb_job_table, self->job->id, self->job->code);
 }
 
+/* A cancelled job goes back to where it was cancelled, a done one to work. */
 static void
-resume_action (GtkWidget  *widget,
+reopen_action (GtkWidget  *widget,
                const char *name,
                GVariant   *parameter)
 {
@@ -79,7 +81,11 @@ resume_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
-  bb_session_restore (self->session, &bb_job_table, self->job->id);
+  gtk_popover_popdown (self->reopen_popover);
+  if (self->job->state == BB_JOB_CANCELLED)
+    bb_session_restore (self->session, &bb_job_table, self->job->id);
+  else
+    bb_session_set_job_state (self->session, self->job->id, BB_JOB_RUNNING);
 }
 
 static void
@@ -96,14 +102,30 @@ repeat_action (GtkWidget  *widget,
 }
 
 static void
+show_question (BbJobHead *self)
+{
+  g_autofree char *since = bb_words_of_day (self->job->since);
+  g_autofree char *text = NULL;
+
+  if (self->job->state == BB_JOB_DONE)
+    /* Translators: the number of a job, and a day. */
+    text = g_strdup_printf (_("Reopen %s only if it was never finished: it is running again then, and no longer done "
+                              "since %s. To print the order once more, choose Repeat."), self->job->code, since);
+  else
+    /* Translators: the number of a job. */
+    text = g_strdup_printf (_("Reopen %s to go on with it where it was cancelled. To print the order once more, "
+                              "choose Repeat."), self->job->code);
+  gtk_label_set_label (self->reopen_label, text);
+}
+
+static void
 show_buttons (BbJobHead *self,
               int        state)
 {
   gtk_widget_set_visible (GTK_WIDGET (self->start_button), state == BB_JOB_PLANNED);
   gtk_widget_set_visible (GTK_WIDGET (self->finish_button), state == BB_JOB_RUNNING);
-  gtk_widget_set_visible (GTK_WIDGET (self->reopen_button), state == BB_JOB_DONE);
   gtk_widget_set_visible (GTK_WIDGET (self->cancel_button), state == BB_JOB_PLANNED || state == BB_JOB_RUNNING);
-  gtk_widget_set_visible (GTK_WIDGET (self->resume_button), state == BB_JOB_CANCELLED);
+  gtk_widget_set_visible (GTK_WIDGET (self->reopen_button), bb_job_state_is_over (state));
 }
 
 static char *
@@ -153,6 +175,7 @@ bb_job_head_show (BbJobHead   *self,
   bb_job_badge_show (self->badge, job->state, bb_job_is_overdue (job->state, job->due_at, today));
   gtk_label_set_label (self->due_label, text);
   show_buttons (self, job->state);
+  show_question (self);
 }
 
 static void
@@ -186,13 +209,14 @@ bb_job_head_class_init (BbJobHeadClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, due_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, start_button);
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, finish_button);
-  gtk_widget_class_bind_template_child (widget_class, BbJobHead, reopen_button);
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, cancel_button);
-  gtk_widget_class_bind_template_child (widget_class, BbJobHead, resume_button);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, reopen_button);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, reopen_popover);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, reopen_label);
   gtk_widget_class_install_action (widget_class, "job.start", NULL, start_action);
   gtk_widget_class_install_action (widget_class, "job.finish", NULL, finish_action);
   gtk_widget_class_install_action (widget_class, "job.cancel", NULL, cancel_action);
-  gtk_widget_class_install_action (widget_class, "job.resume", NULL, resume_action);
+  gtk_widget_class_install_action (widget_class, "job.reopen", NULL, reopen_action);
   gtk_widget_class_install_action (widget_class, "job.repeat", NULL, repeat_action);
 }
 

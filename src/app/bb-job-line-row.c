@@ -136,16 +136,35 @@ bb_job_line_row_dup_title (BbSession         *session,
 }
 
 /**
+ * bb_job_line_row_dup_caution:
+ * @session: the session
+ * @line: a line of a job
+ *
+ * Returns: (transfer full) (nullable): what to look at before the line is printed; %NULL for nothing
+ */
+char *
+bb_job_line_row_dup_caution (BbSession         *session,
+                             const BbSheetLine *line)
+{
+  const BbRevision *revision = line->revision;
+  const BbState state = revision != NULL ? bb_revision_menu_load_state (session, revision->id) : BB_STATE_DRAFT;
+
+  return bb_words_of_caution (revision, state, line->line->print_mode);
+}
+
+/**
  * bb_job_line_row_new:
  * @session: the session
  * @line: a line of a job
+ * @is_fixed: whether the line can't be edited any more
  *
  * Returns: (transfer floating): a row of the line, with buttons of the actions `lines.edit`, `lines.strike` and
  *   `lines.open-recipe`
  */
 GtkWidget *
 bb_job_line_row_new (BbSession         *session,
-                     const BbSheetLine *line)
+                     const BbSheetLine *line,
+                     gboolean           is_fixed)
 {
   BbJobLineRow *self = g_object_new (BB_TYPE_JOB_LINE_ROW, NULL);
   g_autoptr (BbColourway) colourway = bb_book_load (bb_session_get_book (session), &bb_colourway_table,
@@ -162,6 +181,8 @@ bb_job_line_row_new (BbSession         *session,
   show_text (self->note_label, line->line->note);
   set_up_button (self->edit_button, line->line->id, edit);
   set_up_button (self->strike_button, line->line->id, strike);
+  gtk_widget_set_visible (GTK_WIDGET (self->edit_button), !is_fixed);
+  gtk_widget_set_visible (GTK_WIDGET (self->strike_button), !is_fixed);
 
   return GTK_WIDGET (self);
 }

@@ -16,9 +16,12 @@ G_BEGIN_DECLS
 #define BB_TYPE_JOB_LINE_ROW (bb_job_line_row_get_type ())
 G_DECLARE_FINAL_TYPE (BbJobLineRow, bb_job_line_row, BB, JOB_LINE_ROW, AdwBin)
 
-GtkWidget *bb_job_line_row_new       (BbSession         *session,
-                                      const BbSheetLine *line);
-char      *bb_job_line_row_dup_title (BbSession         *session,
-                                      const BbSheetLine *line);
+GtkWidget *bb_job_line_row_new         (BbSession         *session,
+                                        const BbSheetLine *line,
+                                        gboolean           is_fixed);
+char      *bb_job_line_row_dup_title   (BbSession         *session,
+                                        const BbSheetLine *line);
+char      *bb_job_line_row_dup_caution (BbSession         *session,
+                                        const BbSheetLine *line);
 
 G_END_DECLS

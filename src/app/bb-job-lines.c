@@ -14,6 +14,7 @@ struct _BbJobLines
   /* template */
   GtkLabel *empty_label;
   GtkListBox *list;
+  GtkButton *add_button;
 
   /* owned: copies of the lines that are shown */
   BbSession *session;
@@ -100,12 +101,13 @@ open_recipe_action (GtkWidget  *widget,
 
 static GtkWidget *
 make_row (BbSession         *session,
-          const BbSheetLine *line)
+          const BbSheetLine *line,
+          gboolean           is_fixed)
 {
   GtkWidget *row = gtk_list_box_row_new ();
   g_autofree char *title = bb_job_line_row_dup_title (session, line);
 
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), bb_job_line_row_new (session, line));
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), bb_job_line_row_new (session, line, is_fixed));
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
 
@@ -117,6 +119,8 @@ make_row (BbSession         *session,
  * @self: the lines
  * @session: the session
  * @papers: the job whose lines to show
+ *
+ * The lines of a job that is done or cancelled are the record of what was ordered: they are not to be edited.
  */
 void
 bb_job_lines_show (BbJobLines        *self,
@@ -124,9 +128,11 @@ bb_job_lines_show (BbJobLines        *self,
                    const BbJobPapers *papers)
 {
   GtkListBoxRow *row = NULL;
+  gboolean is_fixed = FALSE;
 
   g_return_if_fail (BB_IS_JOB_LINES (self) && papers != NULL);
 
+  is_fixed = bb_job_state_is_over (papers->job->state);
   g_set_object (&self->session, session);
   self->job = papers->job->id;
   g_ptr_array_set_size (self->lines, 0);
@@ -138,10 +144,11 @@ bb_job_lines_show (BbJobLines        *self,
       const BbSheetLine *line = &g_array_index (papers->lines, BbSheetLine, i);
 
       g_ptr_array_add (self->lines, bb_record_copy (&bb_job_line_table, line->line));
-      gtk_list_box_append (self->list, make_row (session, line));
+      gtk_list_box_append (self->list, make_row (session, line, is_fixed));
     }
   gtk_widget_set_visible (GTK_WIDGET (self->list), self->lines->len > 0);
   gtk_widget_set_visible (GTK_WIDGET (self->empty_label), self->lines->len == 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->add_button), !is_fixed);
 }
 
 static void
@@ -181,6 +188,7 @@ bb_job_lines_class_init (BbJobLinesClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-job-lines.ui");
   gtk_widget_class_bind_template_child (widget_class, BbJobLines, empty_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobLines, list);
+  gtk_widget_class_bind_template_child (widget_class, BbJobLines, add_button);
   gtk_widget_class_install_action (widget_class, "lines.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "lines.edit", "x", edit_action);
   gtk_widget_class_install_action (widget_class, "lines.strike", "x", strike_action);

@@ -58,6 +58,7 @@ bb_jobs_page_chosen (BbCataloguePage *page,
 
   bb_job_detail_show (BB_JOBS_PAGE (page)->detail, session, job->id);
   bb_run_panel_show (BB_JOBS_PAGE (page)->runs, session, job->id);
+  bb_catalogue_set_fixed (bb_catalogue_page_get_catalogue (page), bb_job_state_is_over (job->state));
   bb_catalogue_set_subtitle (bb_catalogue_page_get_catalogue (page), subtitle);
 }
 

@@ -23,6 +23,13 @@ struct _BbRepeatCard
 
 G_DEFINE_FINAL_TYPE (BbRepeatCard, bb_repeat_card, ADW_TYPE_BIN)
 
+enum {
+  SIGNAL_CHANGED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
 static void
 add_finding (BbRepeatCard *self,
              const char       *text,
@@ -43,7 +50,9 @@ fill_findings (BbRepeatCard   *self,
 {
   for (guint i = 0; i < part->findings->len; i++)
     {
-      g_autofree char *sentence = bb_finding_describe (part->findings->pdata[i]);
+      const BbFinding *finding = part->findings->pdata[i];
+      g_autofree char *day = bb_show_date (finding->at);
+      g_autofree char *sentence = bb_finding_describe (finding, day);
 
       add_finding (self, sentence, "missing");
     }
@@ -52,7 +61,7 @@ fill_findings (BbRepeatCard   *self,
 }
 
 static void
-add_choice (BbRepeatCard   *self,
+add_choice (BbRepeatCard       *self,
             GtkStringList      *texts,
             const char         *text,
             const BbRepeatLine *choice)
@@ -61,22 +70,20 @@ add_choice (BbRepeatCard   *self,
   g_array_append_val (self->choices, *choice);
 }
 
-static void
-fill_choices (BbRepeatCard   *self,
-              const BbRepeatPart *part)
+/* Who printed by it then may not want to now: it is not taken again without a word. */
+static gboolean
+has_to_be_chosen (const BbRepeatPart *part)
 {
-  g_autoptr (GtkStringList) texts = gtk_string_list_new (NULL);
+  return part->newer != NULL || (part->standing != NULL && part->standing->state == BB_STATE_WITHDRAWN);
+}
+
+static void
+add_revisions (BbRepeatCard       *self,
+               GtkStringList      *texts,
+               const BbRepeatPart *part)
+{
   const gint64 line = part->line->id;
 
-  if (part->revision != NULL)
-    {
-      /* Translators: the code of a revision. */
-      g_autofree char *same = g_strdup_printf (_("Print by %s, as then"), part->revision->code);
-
-      add_choice (self, texts, same, &(BbRepeatLine) { line, 0, FALSE });
-    }
-  else
-    add_choice (self, texts, _("Take it over without a recipe"), &(BbRepeatLine) { line, 0, FALSE });
   if (part->newer != NULL)
     {
       /* Translators: the code of a revision. */
@@ -84,15 +91,43 @@ fill_choices (BbRepeatCard   *self,
 
       add_choice (self, texts, newer, &(BbRepeatLine) { line, part->newer->id, FALSE });
     }
+  if (part->revision != NULL && (part->standing == NULL || part->standing->state != BB_STATE_WITHDRAWN))
+    {
+      /* Translators: the code of a revision. */
+      g_autofree char *same = g_strdup_printf (_("Print by %s, as then"), part->revision->code);
+
+      add_choice (self, texts, same, &(BbRepeatLine) { line, 0, FALSE });
+    }
+  else
+    add_choice (self, texts, _("Take it over without a recipe"), &(BbRepeatLine) { line, BB_INTEGER_NONE, FALSE });
+}
+
+static void
+fill_choices (BbRepeatCard       *self,
+              const BbRepeatPart *part)
+{
+  g_autoptr (GtkStringList) texts = gtk_string_list_new (NULL);
+  const gint64 line = part->line->id;
+
+  if (has_to_be_chosen (part))
+    add_choice (self, texts, _("Choose how to print it…"), &(BbRepeatLine) { 0, 0, FALSE });
+  add_revisions (self, texts, part);
   add_choice (self, texts, _("Leave this line out"), &(BbRepeatLine) { line, 0, TRUE });
   gtk_drop_down_set_model (self->choice, G_LIST_MODEL (texts));
+}
+
+static void
+selected_cb (BbRepeatCard *self)
+{
+  g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
 }
 
 /**
  * bb_repeat_card_new:
  * @part: a line of a job, and what has changed since it was printed
  *
- * Returns: (transfer floating): the line, with the revision chosen that it was printed by
+ * Returns: (transfer floating): the line; the revision that it was printed by is chosen, unless that was withdrawn or
+ *   followed by another
  */
 GtkWidget *
 bb_repeat_card_new (const BbRepeatPart *part)
@@ -118,7 +153,7 @@ bb_repeat_card_new (const BbRepeatPart *part)
  * bb_repeat_card_get_choice:
  * @self: a line
  *
- * Returns: what was chosen for it
+ * Returns: what was chosen for it; nothing yet where it names no line
  */
 BbRepeatLine
 bb_repeat_card_get_choice (BbRepeatCard *self)
@@ -150,11 +185,20 @@ bb_repeat_card_class_init (BbRepeatCardClass *klass)
   G_OBJECT_CLASS (klass)->dispose = bb_repeat_card_dispose;
   G_OBJECT_CLASS (klass)->finalize = bb_repeat_card_finalize;
 
+  /**
+   * BbRepeatCard::changed:
+   *
+   * Something else was chosen.
+   */
+  signals[SIGNAL_CHANGED] = g_signal_new ("changed", BB_TYPE_REPEAT_CARD, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                          G_TYPE_NONE, 0);
+
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-repeat-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRepeatCard, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbRepeatCard, since_label);
   gtk_widget_class_bind_template_child (widget_class, BbRepeatCard, findings);
   gtk_widget_class_bind_template_child (widget_class, BbRepeatCard, choice);
+  gtk_widget_class_bind_template_callback (widget_class, selected_cb);
 }
 
 static void

@@ -17,6 +17,7 @@ struct _BbRepeatDialog
 
   /* template */
   GtkLabel *title_label;
+  GtkLabel *missing_label;
   GtkBox *lines;
 
   /* owned */
@@ -114,6 +115,19 @@ open_action (GtkWidget  *widget,
                           repeating);
 }
 
+/* The job can be opened once it is said how to print each line. */
+static void
+changed_cb (BbRepeatDialog *self)
+{
+  gboolean is_whole = TRUE;
+
+  for (GtkWidget *line = gtk_widget_get_first_child (GTK_WIDGET (self->lines)); line != NULL;
+       line = gtk_widget_get_next_sibling (line))
+    is_whole = is_whole && bb_repeat_card_get_choice (BB_REPEAT_CARD (line)).line != 0;
+  gtk_widget_set_visible (GTK_WIDGET (self->missing_label), !is_whole);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "repeat.open", is_whole);
+}
+
 static gboolean
 load (BbRepeatDialog *self,
       GError        **error)
@@ -135,7 +149,13 @@ load (BbRepeatDialog *self,
   title = g_strdup_printf (_("Job %s for %s, once more"), job->code, customer);
   gtk_label_set_label (self->title_label, title);
   for (guint i = 0; i < parts->len; i++)
-    gtk_box_append (self->lines, bb_repeat_card_new (parts->pdata[i]));
+    {
+      GtkWidget *card = bb_repeat_card_new (parts->pdata[i]);
+
+      g_signal_connect_object (card, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+      gtk_box_append (self->lines, card);
+    }
+  changed_cb (self);
 
   return TRUE;
 }
@@ -160,6 +180,7 @@ bb_repeat_dialog_class_init (BbRepeatDialogClass *klass)
 
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-repeat-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRepeatDialog, title_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRepeatDialog, missing_label);
   gtk_widget_class_bind_template_child (widget_class, BbRepeatDialog, lines);
   gtk_widget_class_install_action (widget_class, "repeat.open", NULL, open_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);

@@ -73,7 +73,8 @@ start_action (GtkWidget  *widget,
 }
 
 static GtkWidget *
-make_line (const BbLineCard *line)
+make_line (const BbLineCard *line,
+           gboolean          is_over)
 {
   GtkWidget *row = adw_action_row_new ();
   GtkWidget *button = gtk_button_new_with_label (_("Start a Run"));
@@ -90,6 +91,7 @@ make_line (const BbLineCard *line)
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), plain_subtitle);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_widget_set_sensitive (button, *line->revision != '\0');
+  gtk_widget_set_visible (button, !is_over);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "x", line->id);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "runs.start");
@@ -100,14 +102,15 @@ make_line (const BbLineCard *line)
 
 static void
 fill_lines (BbRunPanel      *self,
-            const GPtrArray *lines)
+            const GPtrArray *lines,
+            gboolean         is_over)
 {
   GtkListBoxRow *row = NULL;
 
   while ((row = gtk_list_box_get_row_at_index (self->lines, 0)) != NULL)
     gtk_list_box_remove (self->lines, GTK_WIDGET (row));
   for (guint i = 0; i < lines->len; i++)
-    gtk_list_box_append (self->lines, make_line (lines->pdata[i]));
+    gtk_list_box_append (self->lines, make_line (lines->pdata[i], is_over));
   gtk_widget_set_visible (GTK_WIDGET (self->lines), lines->len > 0);
 }
 
@@ -189,6 +192,7 @@ bb_run_panel_show (BbRunPanel *self,
 {
   BbBook *book = bb_session_get_book (session);
   g_autoptr (GError) error = NULL;
+  g_autoptr (BbJob) record = NULL;
   g_autoptr (GPtrArray) lines = NULL;
   g_autoptr (GArray) runs = NULL;
 
@@ -198,14 +202,15 @@ bb_run_panel_show (BbRunPanel *self,
   if (self->job != job)
     drop_views (self);
   self->job = job;
-  lines = load_lines (book, job, &error);
+  record = bb_book_load (book, &bb_job_table, job, &error);
+  lines = record != NULL ? load_lines (book, job, &error) : NULL;
   runs = lines != NULL ? bb_book_trace_runs (book, &bb_job_table, job, &error) : NULL;
   if (runs == NULL)
     {
       bb_session_report (session, error);
       return;
     }
-  fill_lines (self, lines);
+  fill_lines (self, lines, bb_job_state_is_over (record->state));
   fill_runs (self, runs);
 }
 

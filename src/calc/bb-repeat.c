@@ -272,15 +272,9 @@ bb_repeat_find (const BbRepeatCase  *self,
 }
 
 static char *
-dup_day (const char *date)
+describe_recipe (const BbFinding *self,
+                 const char      *day)
 {
-  return date != NULL ? g_strndup (date, strlen ("YYYY-MM-DD")) : g_strdup ("");
-}
-
-static char *
-describe_recipe (const BbFinding *self)
-{
-  g_autofree char *day = dup_day (self->at);
   g_autofree char *state = NULL;
 
   if (self->kind == BB_FINDING_SUPERSEDED)
@@ -300,9 +294,9 @@ describe_recipe (const BbFinding *self)
 }
 
 static char *
-describe_failure (const BbFinding *self)
+describe_failure (const BbFinding *self,
+                  const char      *day)
 {
-  g_autofree char *day = dup_day (self->at);
   gulong cycles = self->cycles > 0 ? (gulong) self->cycles : 0;
 
   /* Translators: the code of a specimen, that of its revision, a number of washes, and a day. */
@@ -312,10 +306,9 @@ describe_failure (const BbFinding *self)
 }
 
 static char *
-describe_lot (const BbFinding *self)
+describe_lot (const BbFinding *self,
+              const char      *day)
 {
-  g_autofree char *day = dup_day (self->at);
-
   if (self->kind == BB_FINDING_LOT_OTHER)
     /* Translators: the name of a supply, the codes of the lots that were used then, and that of today's. */
     return g_strdup_printf (_("%s: then from %s, now from %s."), self->subject, self->before, self->after);
@@ -329,10 +322,9 @@ describe_lot (const BbFinding *self)
 }
 
 static char *
-describe_things (const BbFinding *self)
+describe_things (const BbFinding *self,
+                 const char      *day)
 {
-  g_autofree char *day = dup_day (self->at);
-
   switch ((int) self->kind)
     {
     case BB_FINDING_FABRIC:
@@ -355,32 +347,40 @@ describe_things (const BbFinding *self)
 /**
  * bb_finding_describe:
  * @self: what has changed
+ * @day: (nullable): its date as it is written where the sentence stands; %NULL for `YYYY-MM-DD`
  *
  * Returns: (transfer full): the finding, as one sentence
  */
 char *
-bb_finding_describe (const BbFinding *self)
+bb_finding_describe (const BbFinding *self,
+                     const char      *day)
 {
+  g_autofree char *iso = NULL;
+  const char *written = day;
+
   g_return_val_if_fail (self != NULL, NULL);
+
+  if (written == NULL)
+    written = iso = self->at != NULL ? g_strndup (self->at, strlen ("YYYY-MM-DD")) : g_strdup ("");
 
   switch ((BbFindingKind) self->kind)
     {
     case BB_FINDING_SUPERSEDED:
     case BB_FINDING_WITHDRAWN:
     case BB_FINDING_UNPROVEN:
-      return describe_recipe (self);
+      return describe_recipe (self, written);
     case BB_FINDING_WASH_FAILED:
-      return describe_failure (self);
+      return describe_failure (self, written);
     case BB_FINDING_LOT_OTHER:
     case BB_FINDING_LOT_PAST:
     case BB_FINDING_LOT_NONE:
-      return describe_lot (self);
+      return describe_lot (self, written);
     case BB_FINDING_FABRIC:
     case BB_FINDING_GARMENT_GONE:
     case BB_FINDING_CALIBRATED:
     case BB_FINDING_MACHINE_GONE:
     default:
-      return describe_things (self);
+      return describe_things (self, written);
     }
 }
 

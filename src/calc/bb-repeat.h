@@ -91,6 +91,7 @@ typedef struct {
 void  bb_repeat_find       (const BbRepeatCase  *self,
                             const BbUnitContext *context,
                             GPtrArray           *findings);
-char *bb_finding_describe  (const BbFinding     *self);
+char *bb_finding_describe  (const BbFinding     *self,
+                            const char          *day);
 
 G_END_DECLS

@@ -222,7 +222,7 @@ append_changes (GString         *out,
                               part->revision != NULL ? part->revision->code : _("No recipe"), day);
       for (guint f = 0; f < part->findings->len; f++)
         {
-          g_autofree char *sentence = bb_finding_describe (part->findings->pdata[f]);
+          g_autofree char *sentence = bb_finding_describe (part->findings->pdata[f], NULL);
 
           g_string_append_printf (out, "  %s\n", sentence);
         }

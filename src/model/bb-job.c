@@ -55,6 +55,18 @@ bb_job_state_may_become (BbJobState from,
 }
 
 /**
+ * bb_job_state_is_over:
+ * @state: a job's #BbJobState
+ *
+ * Returns: %TRUE where nothing more is done on the job: what it holds is the record of what was ordered and printed
+ */
+gboolean
+bb_job_state_is_over (int state)
+{
+  return state == BB_JOB_DONE || state == BB_JOB_CANCELLED;
+}
+
+/**
  * bb_job_is_overdue:
  * @state: a job's #BbJobState
  * @due_at: (nullable): when it has to be ready

@@ -51,6 +51,7 @@ BB_DECLARE_TABLE (BbJob, bb_job, BB_JOB_FIELDS);
 
 gboolean bb_job_state_may_become (BbJobState from,
                                   BbJobState to);
+gboolean bb_job_state_is_over    (int         state);
 gboolean bb_job_is_overdue       (int         state,
                                   const char *due_at,
                                   const char *today);

@@ -176,6 +176,8 @@ repeat_line (BbBook              *self,
   copy->id = BB_INTEGER_NONE;
   copy->job = to->id;
   copy->revision = choice != NULL && choice->revision != 0 ? choice->revision : before;
+  if (copy->revision == BB_INTEGER_NONE)
+    copy->revision = 0;
   g_clear_pointer (&copy->why, g_free);
   if (copy->revision != 0)
     /* Translators: the number of a job. */

@@ -22,7 +22,8 @@ GArray  *bb_book_list_run_lots (BbBook         *self,
 /**
  * BbRepeatLine:
  * @line: the key of a line of the job that is repeated
- * @revision: the revision that the new line is printed by; 0 for the one that the old line was
+ * @revision: the revision that the new line is printed by; 0 for the one that the old line was, %BB_INTEGER_NONE for
+ *   none yet
  * @left_out: whether the line is not repeated
  *
  * What a person chose for one line of a repeated job.

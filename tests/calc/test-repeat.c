@@ -146,7 +146,7 @@ expect (Bench      *bench,
   bb_repeat_find (&bench->then_and_now, &context, findings);
   for (guint i = 0; i < findings->len; i++)
     {
-      g_autofree char *sentence = bb_finding_describe (findings->pdata[i]);
+      g_autofree char *sentence = bb_finding_describe (findings->pdata[i], NULL);
 
       g_assert_cmpstr (((const BbFinding *) findings->pdata[i])->line, ==, "2503-01.1");
       g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", sentence);

@@ -52,7 +52,7 @@ find (Bench      *self,
   g_assert_cmpint (part->revision->id, ==, self->shop->revision->id);
   for (guint i = 0; i < part->findings->len; i++)
     {
-      g_autofree char *sentence = bb_finding_describe (part->findings->pdata[i]);
+      g_autofree char *sentence = bb_finding_describe (part->findings->pdata[i], NULL);
 
       g_string_append_printf (out, "%s\n", sentence);
     }

@@ -41,6 +41,15 @@ test_steps (void)
 }
 
 static void
+test_over (void)
+{
+  g_assert_false (bb_job_state_is_over (BB_JOB_PLANNED));
+  g_assert_false (bb_job_state_is_over (BB_JOB_RUNNING));
+  g_assert_true (bb_job_state_is_over (BB_JOB_DONE));
+  g_assert_true (bb_job_state_is_over (BB_JOB_CANCELLED));
+}
+
+static void
 test_due_after_ordered (void)
 {
   g_autoptr (BbJob) job = bb_job_new ();
@@ -248,6 +257,7 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/job/steps", test_steps);
+  g_test_add_func ("/job/over", test_over);
   g_test_add_func ("/job/due-after-ordered", test_due_after_ordered);
   g_test_add_func ("/job/run-ends-with-its-counts", test_run_ends_with_its_counts);
   g_test_add_func ("/job/lists-of-a-run", test_lists_of_a_run);

@@ -254,6 +254,7 @@ test_repeat (Bench         *bench,
   g_autoptr (BbRevision) next = helper_make_revision (shop->recipe->id, shop->pretreat->id);
   g_autoptr (BbJobLine) same = NULL;
   g_autoptr (BbJobLine) other = NULL;
+  g_autoptr (BbJobLine) bare = NULL;
   g_autoptr (BbJobLine) none = NULL;
   guint n = 0;
 
@@ -267,6 +268,9 @@ test_repeat (Bench         *bench,
   g_assert_cmpstr (same->why, ==, "As in job 2503-01.");
   other = repeat (bench, &(BbRepeatLine) { shop->line->id, next->id, FALSE }, &n);
   g_assert_cmpint (other->revision, ==, next->id);
+  bare = repeat (bench, &(BbRepeatLine) { shop->line->id, BB_INTEGER_NONE, FALSE }, &n);
+  g_assert_cmpint (bare->revision, ==, 0);
+  g_assert_null (bare->why);
   none = repeat (bench, &(BbRepeatLine) { shop->line->id, 0, TRUE }, &n);
   g_assert_cmpuint (n, ==, 0);
   g_assert_null (none);

@@ -64,8 +64,18 @@ test_steps (void)
   hand_expect (stage, "Job 2610-08 is cancelled.");
   hand_press (stage, ROLE_BUTTON, "Undo");
   hand_press (stage, ROLE_BUTTON, "Mark as Done");
-  hand_expect (stage, "Run It Again");
   hand_expect_not (stage, "Cancel Job");
+
+  /* What is over is a record: it can be repeated, and reopened only after a question. */
+  hand_expect_not (stage, "Add a Line");
+  hand_expect_not (stage, "Edit line 2610-08.1");
+  hand_press (stage, ROLE_TAB, "Runs");
+  hand_expect_not (stage, "Start a run of line 2610-08.1");
+  hand_press (stage, ROLE_BUTTON, "Reopen…");
+  hand_expect (stage, "Reopen 2610-08 only if it was never finished");
+  hand_move_to (stage, "Tab", "Reopen the Job");
+  hand_keys (stage, "Return");
+  hand_expect (stage, "Mark as Done");
   hand_close (stage);
 }
 
