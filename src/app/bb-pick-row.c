@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-record-dialog.h"
 #include "bb-show.h"
 #include "bb-signal.h"
 
@@ -145,6 +146,59 @@ get_value (BbPickRow *self)
 }
 
 static void
+added_cb (BbPickRow *self,
+          gint64     id)
+{
+  g_signal_handlers_block_by_func (self->drop_down, BB_HANDLER (selected_cb), self);
+  g_array_set_size (self->values, 0);
+  gtk_string_list_splice (self->titles, 0, g_list_model_get_n_items (G_LIST_MODEL (self->titles)), NULL);
+  fill (self);
+  g_signal_handlers_unblock_by_func (self->drop_down, BB_HANDLER (selected_cb), self);
+  select_value (self, id);
+  bb_field_row_edited (BB_FIELD_ROW (self));
+}
+
+static void
+add_cb (BbPickRow *self)
+{
+  const BbTable *table = bb_field_row_get_field (BB_FIELD_ROW (self))->target;
+  BbSession *session = bb_field_row_get_session (BB_FIELD_ROW (self));
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  gpointer record = bb_record_new (table);
+  BbRecordDialog *dialog = NULL;
+
+  bb_session_fill_in (session, table, record);
+  dialog = bb_record_dialog_new (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, session, _("Add a Customer"),
+                                 table, record);
+  g_signal_connect_object (dialog, "saved", G_CALLBACK (added_cb), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+/* Customers have no page of their own: they are added where they are asked for. */
+static GtkWidget *
+add_button (BbPickRow *self)
+{
+  const BbField *field = bb_field_row_get_field (BB_FIELD_ROW (self));
+  const char *label = _("Add a Customer");
+  GtkWidget *box = NULL;
+  GtkWidget *button = NULL;
+
+  if (field->target != &bb_customer_table)
+    return GTK_WIDGET (self->drop_down);
+
+  box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  button = gtk_button_new_from_icon_name ("list-add-symbolic");
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_widget_set_tooltip_text (button, label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  g_signal_connect_swapped (button, "clicked", G_CALLBACK (add_cb), self);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->drop_down));
+  gtk_box_append (GTK_BOX (box), button);
+
+  return box;
+}
+
+static void
 bb_pick_row_build (BbFieldRow *row)
 {
   BbPickRow *self = BB_PICK_ROW (row);
@@ -157,7 +211,7 @@ bb_pick_row_build (BbFieldRow *row)
   gtk_drop_down_set_model (self->drop_down, G_LIST_MODEL (self->titles));
   gtk_drop_down_set_enable_search (self->drop_down, self->values->len > SEARCH_FROM);
   g_signal_connect (self->drop_down, "notify::selected", G_CALLBACK (selected_cb), self);
-  bb_field_row_set_editor (row, GTK_WIDGET (self->drop_down), GTK_WIDGET (self->drop_down));
+  bb_field_row_set_editor (row, add_button (self), GTK_WIDGET (self->drop_down));
 }
 
 static void

@@ -6,11 +6,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-jobs.h"
-#include "bb-evidence-load.h"
-#include "bb-job-papers.h"
-#include "bb-run-actions.h"
 #include "bb-run-view.h"
 #include "bb-run-words.h"
+#include "bb-start-dialog.h"
 #include "bb-trace.h"
 
 struct _BbRunPanel
@@ -31,45 +29,16 @@ struct _BbRunPanel
 
 G_DEFINE_FINAL_TYPE (BbRunPanel, bb_run_panel, GTK_TYPE_BOX)
 
-static gint64
-key_of (const BbEquipment *machine)
-{
-  return machine != NULL ? machine->id : 0;
-}
-
-/* A run begins on the machines that the job's sheet was computed for; they can be changed until it ends. */
 static void
 start_action (GtkWidget  *widget,
               const char *name,
               GVariant   *parameter)
 {
   BbRunPanel *self = BB_RUN_PANEL (widget);
-  g_autofree char *today = bb_dup_today ();
-  g_autoptr (BbRun) run = bb_run_new ();
-  g_autoptr (GError) error = NULL;
-  g_autoptr (BbJobPapers) papers = NULL;
 
   (void) name;
 
-  papers = bb_job_papers_load (bb_session_get_book (self->session), self->job, today, &error);
-  if (papers == NULL)
-    {
-      bb_session_report (self->session, error);
-      return;
-    }
-  run->line = g_variant_get_int64 (parameter);
-  for (guint i = 0; i < papers->lines->len; i++)
-    {
-      const BbSheetLine *line = &g_array_index (papers->lines, BbSheetLine, i);
-
-      if (line->line->id != run->line)
-        continue;
-      run->sprayer = key_of (line->sprayer);
-      run->dryer = key_of (line->dryer);
-      run->printer = key_of (line->printer);
-      run->curer = key_of (line->curer);
-    }
-  bb_run_start (self->session, run);
+  bb_start_dialog_present (widget, self->session, self->job, g_variant_get_int64 (parameter));
 }
 
 static GtkWidget *
@@ -77,7 +46,7 @@ make_line (const BbLineCard *line,
            gboolean          is_over)
 {
   GtkWidget *row = adw_action_row_new ();
-  GtkWidget *button = gtk_button_new_with_label (_("Start a Run"));
+  GtkWidget *button = gtk_button_new_with_label (_("Start a Run…"));
   g_autofree char *progress = bb_words_of_progress (line);
   g_autofree char *title = g_strjoin (" · ", line->code, line->blank, line->colourway, NULL);
   g_autofree char *subtitle = *line->revision != '\0' ? g_strjoin (" · ", line->revision, progress, NULL)

@@ -3,6 +3,8 @@
 
 #include "bb-job-papers.h"
 
+#include "bb-trace.h"
+
 /* A record that is loaded, under its table and key: lines share blanks, recipes and supplies. */
 typedef struct {
   const BbTable *table;
@@ -260,6 +262,62 @@ bb_job_papers_load (BbBook      *book,
   self->records = g_hash_table_new_full (loaded_hash, loaded_equal, loaded_free, NULL);
 
   return load_all (self, book, job, day, error) ? g_steal_pointer (&self) : NULL;
+}
+
+/* The machine of the run before; any other only where the shop has no second one that does the same. */
+static gint64
+propose (const GPtrArray   *machines,
+         const BbEquipment *machine,
+         gint64             before)
+{
+  if (machine == NULL)
+    return 0;
+  for (guint i = 0; machine->id != before && i < machines->len; i++)
+    {
+      const BbEquipment *other = machines->pdata[i];
+
+      if (other != machine && other->kind == machine->kind && other->withdrawn_at == NULL)
+        return 0;
+    }
+
+  return machine->id;
+}
+
+/**
+ * bb_job_papers_propose_run:
+ * @self: papers
+ * @book: the book that they are from
+ * @run: a run whose line is set; gets the machines that it was run on before, or that there is only one of
+ * @error: return location for a #GError
+ *
+ * Proposes machines for a new run. Where several could do it, a person has to say which.
+ *
+ * Returns: (transfer none) (nullable): the run's line; %NULL with an error, or without one where the job has no such
+ *   line
+ */
+const BbSheetLine *
+bb_job_papers_propose_run (const BbJobPapers  *self,
+                           BbBook             *book,
+                           BbRun              *run,
+                           GError            **error)
+{
+  const BbSheetLine *line = NULL;
+  g_autoptr (BbRun) before = NULL;
+
+  g_return_val_if_fail (self != NULL && BB_IS_BOOK (book) && run != NULL, NULL);
+
+  for (guint i = 0; line == NULL && i < self->lines->len; i++)
+    if (g_array_index (self->lines, BbSheetLine, i).line->id == run->line)
+      line = &g_array_index (self->lines, BbSheetLine, i);
+  if (line == NULL || bb_book_find_last_run (book, &bb_job_line_table, run->line, &before, error) < 0)
+    return NULL;
+
+  run->sprayer = propose (self->machines, line->sprayer, before != NULL ? before->sprayer : 0);
+  run->dryer = propose (self->machines, line->dryer, before != NULL ? before->dryer : 0);
+  run->printer = propose (self->machines, line->printer, before != NULL ? before->printer : 0);
+  run->curer = propose (self->machines, line->curer, before != NULL ? before->curer : 0);
+
+  return line;
 }
 
 /**

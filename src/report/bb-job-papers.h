@@ -26,11 +26,15 @@ typedef struct {
   GPtrArray *machines;
 } BbJobPapers;
 
-BbJobPapers *bb_job_papers_load (BbBook       *book,
-                                 gint64        job,
-                                 const char   *day,
-                                 GError      **error);
-void         bb_job_papers_free (BbJobPapers  *self);
+BbJobPapers       *bb_job_papers_load        (BbBook             *book,
+                                              gint64              job,
+                                              const char         *day,
+                                              GError            **error);
+const BbSheetLine *bb_job_papers_propose_run (const BbJobPapers  *self,
+                                              BbBook             *book,
+                                              BbRun              *run,
+                                              GError            **error);
+void               bb_job_papers_free        (BbJobPapers        *self);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbJobPapers, bb_job_papers_free)
 

@@ -12,6 +12,7 @@
 #include "bb-repeat-dialog.h"
 #include "bb-run-panel.h"
 #include "bb-run-view.h"
+#include "bb-start-dialog.h"
 #include "bb-trace-dialog.h"
 #include "bb-trace-view.h"
 #include "bb-trace.h"
@@ -138,21 +139,41 @@ find_dialog (GType type)
   return NULL;
 }
 
-/* It begins by the line's revision, on the press of the run before. */
+/* It begins by the line's revision, on the press of the run before, once it is said who prints. */
 static void
 test_start (Scene         *scene,
             gconstpointer  data)
 {
   g_autoptr (BbRun) run = NULL;
+  g_autoptr (BbRun) draft = NULL;
+  GtkWidget *dialog = NULL;
 
   (void) data;
   g_assert_true (says (GTK_WIDGET (scene->panel), "24 wanted · 10 good, 1 spoiled · 1 run under way"));
+  bb_session_set_person (scene->session, 0);
   gtk_widget_activate_action (GTK_WIDGET (scene->panel), "runs.start", "x", scene->shop->line->id);
+  dialog = find_dialog (BB_TYPE_START_DIALOG);
+  g_assert_nonnull (dialog);
+  g_assert_true (says (dialog, "14 garments still to print, of 24"));
+  g_assert_true (says (dialog, "Choose under “By” who prints"));
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  helper_wait_idle ();
+
+  bb_session_set_person (scene->session, scene->shop->person->id);
+  gtk_widget_activate_action (GTK_WIDGET (scene->panel), "runs.start", "x", scene->shop->line->id);
+  dialog = find_dialog (BB_TYPE_START_DIALOG);
+  g_assert_nonnull (dialog);
+  g_assert_false (says (dialog, "Choose under “By” who prints"));
+  draft = bb_form_dup_draft (helper_find_widget (dialog, BB_TYPE_FORM));
+  g_assert_cmpint (draft->person, ==, scene->shop->person->id);
+  g_assert_cmpint (draft->curer, ==, scene->shop->press->id);
+  gtk_widget_activate_action (dialog, "start.run", NULL);
   helper_wait_until (is_second_started, scene);
   helper_wait_drawn (GTK_WIDGET (scene->panel));
   run = load_last (scene);
   g_assert_cmpint (run->revision, ==, scene->shop->revision->id);
   g_assert_cmpint (run->curer, ==, scene->shop->press->id);
+  g_assert_cmpint (run->person, ==, scene->shop->person->id);
   g_assert_true (says (GTK_WIDGET (scene->panel), run->code));
 }
 

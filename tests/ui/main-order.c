@@ -17,6 +17,7 @@
 #define PROPOSED "Mudwhistle everyday tee, black, revision 3"
 #define SPECIMEN "YEAR-1"
 #define LOT "BIT-2606"
+#define PRINTER "Tõnis Värav · TV"
 
 /* The number that the program gave the order, as the command line sees it. */
 static char *
@@ -76,6 +77,11 @@ run_it (Stage      *stage,
 
   hand_press (stage, ROLE_TAB, "Runs");
   hand_press (stage, ROLE_BUTTON, start);
+  /* Nobody prints unnamed, and the containers of the job's sheet are told. */
+  hand_expect (stage, "Choose under “By” who prints");
+  hand_expect (stage, "12 garments still to print, of 12");
+  hand_choose (stage, "By", PRINTER);
+  hand_press (stage, ROLE_BUTTON, "Start It Now");
   hand_expect (stage, "1 run under way");
   hand_choose (stage, "Container", LOT);
   hand_enter (stage, "Taken", "40");
