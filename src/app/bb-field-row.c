@@ -154,6 +154,8 @@ choose_type (const BbField *field)
     case BB_KIND_LIST:
       return BB_TYPE_LIST_ROW;
     case BB_KIND_TEXT:
+      if (field->names != NULL)
+        return BB_TYPE_PICK_ROW;
       return field->multiline ? BB_TYPE_NOTE_ROW : BB_TYPE_ENTRY_ROW;
     case BB_KIND_NUMBER:
     case BB_KIND_INTEGER:

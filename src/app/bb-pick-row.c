@@ -23,7 +23,7 @@ struct _BbPickRow
   GtkDropDown *drop_down;
   GtkStringList *titles;
 
-  /* What each position means: an index of a choice, a flag, or the key of a record. */
+  /* What each position means: an index of a choice or of a named field, a flag, or the key of a record. */
   GArray *values;
 };
 
@@ -85,6 +85,31 @@ append_records (BbPickRow *self)
     }
 }
 
+/* A value of such a field is written in its canonical unit, so that stands beside it. */
+static char *
+make_setting_title (const BbField *setting)
+{
+  const char *unit = setting->kind == BB_KIND_NUMBER ? bb_quantity_get_canonical_unit (setting->quantity) : "";
+
+  if (*unit == '\0')
+    return g_strdup_printf ("%s · %s", bb_station_get_title (setting->station), _(setting->title));
+
+  return g_strdup_printf ("%s · %s, %s", bb_station_get_title (setting->station), _(setting->title), unit);
+}
+
+static void
+append_settings (BbPickRow     *self,
+                 const BbTable *table)
+{
+  for (guint i = 0; i < table->n_fields; i++)
+    if (table->fields[i].station != BB_STATION_NONE)
+      {
+        g_autofree char *title = make_setting_title (&table->fields[i]);
+
+        append (self, i, title);
+      }
+}
+
 static void
 fill (BbPickRow *self)
 {
@@ -95,6 +120,8 @@ fill (BbPickRow *self)
 
   if (field->kind == BB_KIND_REFERENCE)
     append_records (self);
+  else if (field->names != NULL)
+    append_settings (self, field->names);
   else if (field->kind == BB_KIND_FLAG)
     {
       append (self, 0, _("No"));
@@ -214,14 +241,30 @@ bb_pick_row_build (BbFieldRow *row)
   bb_field_row_set_editor (row, add_button (self), GTK_WIDGET (self->drop_down));
 }
 
+static gint64
+find_setting (const BbTable *table,
+              const char    *name)
+{
+  for (guint i = 0; name != NULL && i < table->n_fields; i++)
+    if (g_str_equal (table->fields[i].name, name))
+      return i;
+
+  return -1;
+}
+
 static void
 bb_pick_row_load (BbFieldRow    *row,
                   gconstpointer  record)
 {
+  BbPickRow *self = BB_PICK_ROW (row);
   const BbField *field = bb_field_row_get_field (row);
 
-  select_value (BB_PICK_ROW (row), field->kind == BB_KIND_REFERENCE ? bb_field_get_integer (field, record)
-                                                                    : bb_field_get_choice (field, record));
+  if (field->kind == BB_KIND_REFERENCE)
+    select_value (self, bb_field_get_integer (field, record));
+  else if (field->names != NULL)
+    select_value (self, find_setting (field->names, bb_field_get_text (field, record)));
+  else
+    select_value (self, bb_field_get_choice (field, record));
 }
 
 static gboolean
@@ -236,6 +279,8 @@ bb_pick_row_store (BbFieldRow  *row,
 
   if (field->kind == BB_KIND_REFERENCE)
     bb_field_set_integer (field, record, value);
+  else if (field->names != NULL)
+    bb_field_set_text (field, record, value < 0 ? NULL : field->names->fields[value].name);
   else
     bb_field_set_choice (field, record, (int) value);
 

@@ -129,6 +129,7 @@ typedef enum {
  * @unsealed: %TRUE if it is no part of the record's canonical text
  * @multiline: %TRUE for a text of several lines
  * @beside: %TRUE if a form leaves it to what stands beside the form
+ * @names: (nullable): of a text that is the name of a setting, the table whose field it names
  * @colour: %TRUE for a text that is an sRGB colour, `#rrggbb`
  * @quick: %TRUE of a choice, or an integer of few values, that is entered at the bench in a hurry: a form shows its
  *   values beside each other, one key each
@@ -153,6 +154,7 @@ struct _BbField {
   const BbTable *target;
   BbDefault among;
   const BbTable *item;
+  const BbTable *names;
   gboolean required;
   gboolean derived;
   gboolean stepwise;

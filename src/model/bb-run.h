@@ -21,8 +21,9 @@ BB_DECLARE_TABLE (BbWeighed, bb_weighed, BB_WEIGHED_FIELDS);
  * its canonical unit, the word of a choice, the code of a supply. */
 #define BB_DEPARTURE_FIELDS(F, T) \
   F (T, TEXT, setting, N_("Setting"), .help = N_("The name of the revision's field, like cure_c."), \
-     .limits = BB_BETWEEN (1, 60), .required = TRUE) \
-  F (T, TEXT, done, N_("Done"), .help = N_("What was set instead; empty for not at all."), \
+     .limits = BB_BETWEEN (1, 60), .names = &bb_revision_table, .required = TRUE) \
+  F (T, TEXT, done, N_("Done"), \
+     .help = N_("What was set instead, in the unit that stands beside the setting; empty for not at all."), \
      .limits = BB_BETWEEN (0, 80)) \
   F (T, TEXT, why, N_("Why"), .help = N_("Why it was set otherwise."), .limits = BB_BETWEEN (0, 200))
 
