@@ -5,11 +5,14 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-evidence-load.h"
+#include "bb-person-menu.h"
 #include "bb-problem.h"
 #include "bb-quick-cell.h"
 #include "bb-quick.h"
 #include "bb-reading-row.h"
 #include "bb-session-due.h"
+#include "bb-show.h"
 
 /* More than anybody grades in a day, and few enough to be made at once. */
 #define MOST_ROWS 60
@@ -27,6 +30,7 @@ struct _BbReadingTable
 
   /* template */
   GtkLabel *hint_label;
+  GtkDropDown *person_drop_down;
   GtkRevealer *fault_revealer;
   GtkLabel *fault_label;
   GtkGrid *grid;
@@ -228,6 +232,10 @@ describe_hint (BbReadingTable *self,
 {
   const char *keys = _("Keys: 5 to 1 for whole grades, 9 to 6 for 4-5 to 1-2; 1, 2, 3 for none, slight, marked. "
                        "Rows without an entry are left alone.");
+  g_autofree char *today = bb_dup_today ();
+  g_autofree char *day = bb_show_date (today);
+  /* Translators: a day. */
+  g_autofree char *dated = g_strdup_printf (_("Dated %s."), day);
   g_autofree char *more = NULL;
 
   if (self->rows->len == 0)
@@ -236,7 +244,7 @@ describe_hint (BbReadingTable *self,
     more = g_strdup_printf (ngettext ("%u more waits, and comes once these are saved.",
                                       "%u more wait, and come once these are saved.", n_left_out), n_left_out);
 
-  return g_strjoin (" ", keys, more, NULL);
+  return g_strjoin (" ", keys, dated, more, NULL);
 }
 
 static void
@@ -401,10 +409,29 @@ collect (BbReadingTable  *self,
         continue;
       read_cycles (self, row, first);
       read_cells (self, row, first);
+      /* A new reading is of whoever is at the bench now, one that is gone on with of whoever began it. */
+      if (row->reading->id == BB_INTEGER_NONE || row->reading->person == 0)
+        row->reading->person = bb_session_get_person (self->session);
       g_ptr_array_add (readings, bb_record_copy (&bb_reading_table, row->reading));
     }
 
   return readings;
+}
+
+/* A grade is worth what its reader's eye is worth. Where the shop has named nobody there is nobody to choose. */
+static gboolean
+lacks_person (BbReadingTable *self)
+{
+  return bb_session_get_person (self->session) == 0 &&
+         g_list_model_get_n_items (gtk_drop_down_get_model (self->person_drop_down)) > 1;
+}
+
+static void
+ask_for_person (BbReadingTable *self)
+{
+  gtk_label_set_label (self->fault_label, _("Say first who graded these: choose the person above."));
+  gtk_revealer_set_reveal_child (self->fault_revealer, TRUE);
+  gtk_widget_grab_focus (GTK_WIDGET (self->person_drop_down));
 }
 
 static void
@@ -431,6 +458,11 @@ save_action (GtkWidget  *widget,
   if (readings->len == 0)
     {
       gtk_window_close (GTK_WINDOW (self));
+      return;
+    }
+  if (lacks_person (self))
+    {
+      ask_for_person (self);
       return;
     }
   self->saving = TRUE;
@@ -486,6 +518,7 @@ bb_reading_table_class_init (BbReadingTableClass *klass)
 
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-reading-table.ui");
   gtk_widget_class_bind_template_child (widget_class, BbReadingTable, hint_label);
+  gtk_widget_class_bind_template_child (widget_class, BbReadingTable, person_drop_down);
   gtk_widget_class_bind_template_child (widget_class, BbReadingTable, fault_revealer);
   gtk_widget_class_bind_template_child (widget_class, BbReadingTable, fault_label);
   gtk_widget_class_bind_template_child (widget_class, BbReadingTable, grid);
@@ -514,6 +547,7 @@ bb_reading_table_new (GtkWindow *parent,
   BbReadingTable *self = g_object_new (BB_TYPE_READING_TABLE, "transient-for", parent, NULL);
 
   self->session = g_object_ref (session);
+  bb_person_menu_connect (self->person_drop_down, session);
   self->loading = g_cancellable_new ();
   bb_session_load_due_async (session, self->loading, loaded_cb, g_object_ref (self));
 

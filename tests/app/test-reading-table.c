@@ -12,6 +12,7 @@
 typedef struct {
   BbSession *session;
   gint64 specimen;
+  gint64 person;
   GtkWidget *table;
 } Fixture;
 
@@ -25,6 +26,7 @@ set_up (Fixture       *self,
 
   (void) data;
   self->specimen = shop->wash_test->id;
+  self->person = shop->person->id;
   helper_close (book);
   self->session = helper_open_session (path);
 }
@@ -93,6 +95,15 @@ count_readings (Fixture *self)
   return readings->len;
 }
 
+static gint64
+get_last_person (Fixture *self)
+{
+  g_autoptr (GPtrArray) readings = bb_book_load_referring (bb_session_get_book (self->session), &bb_reading_table,
+                                                           &bb_wash_test_table, self->specimen, NULL);
+
+  return ((const BbReading *) readings->pdata[readings->len - 1])->person;
+}
+
 static gboolean
 has_two_readings (gpointer data)
 {
@@ -117,8 +128,15 @@ test_saves_what_is_whole (Fixture       *self,
   g_assert_true (is_faulty (self, "crack"));
   g_assert_cmpuint (count_readings (self), ==, 1);
   enter (self, "crack", BB_CRACK_NONE);
+  /* Nobody has said who grades. */
+  bb_session_set_person (self->session, 0);
+  gtk_widget_activate_action (self->table, "table.save", NULL);
+  helper_wait_idle ();
+  g_assert_cmpuint (count_readings (self), ==, 1);
+  bb_session_set_person (self->session, self->person);
   gtk_widget_activate_action (self->table, "table.save", NULL);
   helper_wait_until (has_two_readings, self);
+  g_assert_cmpint (get_last_person (self), ==, self->person);
 }
 
 static void
