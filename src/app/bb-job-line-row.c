@@ -22,6 +22,7 @@ struct _BbJobLineRow
   GtkLabel *print_label;
   GtkBox *recipe_box;
   GtkButton *recipe_button;
+  GtkLabel *recipe_label;
   BbStateBadge *badge;
   GtkLabel *why_label;
   GtkLabel *caution_label;
@@ -101,7 +102,7 @@ show_recipe (BbJobLineRow      *self,
       g_autofree char *name = bb_show_name (session, &bb_recipe_table, revision->recipe);
       g_autofree char *label = g_strdup_printf (_("%s, revision %d"), name, (int) revision->number);
 
-      gtk_button_set_label (self->recipe_button, label);
+      gtk_label_set_label (self->recipe_label, label);
       gtk_actionable_set_action_target (GTK_ACTIONABLE (self->recipe_button), "x", revision->recipe);
       bb_state_badge_set_state (self->badge, state);
     }
@@ -209,6 +210,7 @@ bb_job_line_row_class_init (BbJobLineRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbJobLineRow, print_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobLineRow, recipe_box);
   gtk_widget_class_bind_template_child (widget_class, BbJobLineRow, recipe_button);
+  gtk_widget_class_bind_template_child (widget_class, BbJobLineRow, recipe_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobLineRow, badge);
   gtk_widget_class_bind_template_child (widget_class, BbJobLineRow, why_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobLineRow, caution_label);

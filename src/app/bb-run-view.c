@@ -7,8 +7,10 @@
 #include <string.h>
 
 #include "bb-chain-view.h"
+#include "bb-evidence-load.h"
 #include "bb-facts.h"
 #include "bb-form.h"
+#include "bb-job-papers.h"
 #include "bb-record-dialog.h"
 #include "bb-run-actions.h"
 #include "bb-run-words.h"
@@ -364,11 +366,34 @@ show_steps (BbRunView        *self,
     gtk_expander_set_expanded (self->steps_expander, !is_finished);
 }
 
+/* The first container that the job's sheet takes this run's pretreat from, where nothing was taken yet. */
+static void
+propose_use (BbRunView        *self,
+             const BbRevision *revision)
+{
+  BbBook *book = bb_session_get_book (self->session);
+  g_autofree char *today = bb_dup_today ();
+  g_autoptr (BbJobLine) line = bb_book_load (book, &bb_job_line_table, self->run->line, NULL);
+  g_autoptr (BbJobPapers) papers = line != NULL ? bb_job_papers_load (book, line->job, today, NULL) : NULL;
+  g_autoptr (BbLotUse) use = bb_lot_use_new ();
+
+  for (guint i = 0; papers != NULL && use->lot == 0 && i < papers->sheet->mixes->len; i++)
+    {
+      const BbMixSheet *mix = &g_array_index (papers->sheet->mixes, BbMixSheet, i);
+
+      if (mix->supply == revision->pretreat_product && mix->takes != NULL && mix->takes->len > 0)
+        use->lot = g_array_index (mix->takes, BbTake, 0).lot;
+    }
+  if (use->lot != 0)
+    bb_form_load (self->use_form, use);
+}
+
 /* What is half typed stays until it is entered, or another run is shown. */
 static void
-show_use_form (BbRunView *self,
-               gboolean   is_other,
-               guint      n_entries)
+show_use_form (BbRunView        *self,
+               gboolean          is_other,
+               guint             n_entries,
+               const BbRevision *revision)
 {
   if (!is_other && self->use_form != NULL && self->n_entries == n_entries)
     return;
@@ -378,6 +403,8 @@ show_use_form (BbRunView *self,
   self->use_form = BB_FORM (bb_form_new_strip (self->session, &bb_lot_use_table));
   gtk_widget_set_hexpand (GTK_WIDGET (self->use_form), TRUE);
   gtk_box_prepend (self->use_box, GTK_WIDGET (self->use_form));
+  if (n_entries == 0 && self->run->finished_at == NULL)
+    propose_use (self, revision);
 }
 
 static void
@@ -457,7 +484,7 @@ bb_run_view_show (BbRunView *self,
   add_departures (self, revision);
   add_remarks (self, remarks);
   fill_trace (self, entries);
-  show_use_form (self, before != run, entries->len);
+  show_use_form (self, before != run, entries->len, revision);
   show_remark_entry (self, before != run, remarks->len);
 }
 

@@ -72,6 +72,57 @@ test_time (void)
     }
 }
 
+/* 300 mm / 25.4 mm is 11.8110 in: nobody measures the thousandth on a garment. What is exact stays so. */
+static void
+test_length (void)
+{
+  g_autofree char *rounded = bb_words_of_length (300, &us);
+  g_autofree char *exact = bb_words_of_length (355.6, &us);
+  g_autofree char *half = bb_words_of_length (12.7, &us);
+  g_autofree char *metric_mm = bb_words_of_length (355.6, &metric);
+
+  g_assert_cmpstr (rounded, ==, "11.81");
+  g_assert_cmpstr (exact, ==, "14");
+  g_assert_cmpstr (half, ==, "0.5");
+  g_assert_cmpstr (metric_mm, ==, "355.6");
+}
+
+/* Of 1000 g made up 876.5 g are sprayed: 123.5 g more. */
+static void
+test_surplus (void)
+{
+  g_autoptr (BbMixSheet) mix = bb_mix_sheet_new ();
+  g_autofree char *text = NULL;
+  g_autofree char *none = NULL;
+
+  none = bb_words_of_surplus (mix, &metric);
+  g_assert_null (none);
+  mix->needed_g = 876.5;
+  mix->total_g = 1000;
+  text = bb_words_of_surplus (mix, &metric);
+  g_assert_nonnull (strstr (text, "876.5 g of it are sprayed. The other 123.5 g"));
+}
+
+/* Who hangs a garment in the air does not stand at a hot platen then. */
+static void
+test_step_cautions (void)
+{
+  g_autoptr (BbRevision) revision = bb_revision_new ();
+  g_autoptr (GPtrArray) all = NULL;
+  g_autoptr (GPtrArray) few = NULL;
+
+  revision->pretreat_method = BB_PRETREAT_MACHINE;
+  revision->dry_method = BB_HEAT_PRESS;
+  all = bb_words_of_step_cautions (revision);
+  revision->pretreat_method = BB_PRETREAT_NONE;
+  revision->dry_method = BB_HEAT_AIR;
+  few = bb_words_of_step_cautions (revision);
+  g_assert_cmpuint (all->len, ==, 5);
+  g_assert_true (g_str_has_prefix (all->pdata[0], "Pretreat: "));
+  g_assert_cmpuint (few->len, ==, 2);
+  g_assert_true (g_str_has_prefix (few->pdata[1], "Cure: "));
+}
+
 static void
 test_file (void)
 {
@@ -144,6 +195,9 @@ main (int   argc,
   g_test_add_func ("/job-words/due", test_due);
   g_test_add_func ("/job-words/overdue", test_overdue);
   g_test_add_func ("/job-words/time", test_time);
+  g_test_add_func ("/job-words/length", test_length);
+  g_test_add_func ("/job-words/surplus", test_surplus);
+  g_test_add_func ("/job-words/step-cautions", test_step_cautions);
   g_test_add_func ("/job-words/file", test_file);
   g_test_add_func ("/job-words/take", test_take);
   g_test_add_func ("/job-words/warnings", test_warnings);
