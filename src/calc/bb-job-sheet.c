@@ -19,7 +19,8 @@ or_nothing (double value)
   return isnan (value) ? 0.0 : value;
 }
 
-static void
+/* Returns: whether it is known how long the stage takes; one that takes no time is not listed */
+static gboolean
 add_stage (BbLineSheet       *sheet,
            BbStation          station,
            double             seconds,
@@ -28,11 +29,13 @@ add_stage (BbLineSheet       *sheet,
   BbStageTime *stage = NULL;
 
   if (!(seconds > 0))
-    return;
+    return !isnan (seconds);
   stage = bb_field_append_item (bb_table_find_field (&bb_line_sheet_table, "stages"), sheet);
   stage->name = g_strdup (bb_station_get_title (station));
   stage->seconds_s = seconds;
   stage->stations = machine != NULL ? machine->stations : 1;
+
+  return TRUE;
 }
 
 static double
@@ -61,32 +64,42 @@ print_s (const BbSheetLine *line)
          printer->print_s_per_m2 * area_m2 * (double) (passes != BB_INTEGER_NONE ? passes : 1);
 }
 
-static void
+/* Returns: whether it is known of every stage how long it takes; by hand it is not asked, and not counted */
+static gboolean
 add_stages (BbLineSheet       *sheet,
             const BbSheetLine *line)
 {
   const BbRevision *revision = line->revision;
+  gboolean is_known = TRUE;
 
   if (revision->pretreat_method != BB_PRETREAT_NONE)
     {
       if (line->sprayer != NULL)
-        add_stage (sheet, BB_STATION_PRETREAT, line->sprayer->handling_s, line->sprayer);
+        is_known &= add_stage (sheet, BB_STATION_PRETREAT, line->sprayer->handling_s, line->sprayer);
+      else if (revision->pretreat_method == BB_PRETREAT_MACHINE)
+        is_known = FALSE;
       /* What hangs in the air keeps no station. */
       if (revision->dry_method != BB_HEAT_AIR)
-        add_stage (sheet, BB_STATION_DRY, heat_s (revision->dry_s, revision->dry_presses, line->dryer), line->dryer);
+        is_known &= add_stage (sheet, BB_STATION_DRY, heat_s (revision->dry_s, revision->dry_presses, line->dryer),
+                               line->dryer);
     }
-  add_stage (sheet, BB_STATION_PRINT, print_s (line), line->printer);
-  add_stage (sheet, BB_STATION_CURE, heat_s (revision->cure_s, revision->cure_presses, line->curer), line->curer);
+  is_known &= add_stage (sheet, BB_STATION_PRINT, print_s (line), line->printer);
+  is_known &= add_stage (sheet, BB_STATION_CURE, heat_s (revision->cure_s, revision->cure_presses, line->curer),
+                         line->curer);
+
+  return is_known;
 }
 
+/* Without the time of one stage neither the line's is known nor what sets its pace. */
 static gboolean
-compute_time (BbLineSheet  *sheet,
-              GError      **error)
+compute_time (BbLineSheet        *sheet,
+              const BbSheetLine  *line,
+              GError            **error)
 {
   g_autoptr (BbLineRateIn) in = bb_line_rate_in_new ();
   g_autoptr (BbLineRateOut) out = bb_line_rate_out_new ();
 
-  if (sheet->stages == NULL || sheet->stages->len == 0)
+  if (!add_stages (sheet, line) || sheet->stages == NULL)
     return TRUE;
 
   in->count = sheet->garments;
@@ -334,8 +347,7 @@ _bb_line_sheet_compute (BbLineSheet       *self,
   pretreated = line->revision->pretreat_method != BB_PRETREAT_NONE ? 1 : 0;
   self->sheets = (double) self->garments * (pretreated * share_of_sheet (line->dry_sheet) +
                                             share_of_sheet (line->cure_sheet));
-  add_stages (self, line);
-  if ((pretreated > 0 && !compute_laydown (self, line, shop, &error)) || !compute_time (self, &error) ||
+  if ((pretreated > 0 && !compute_laydown (self, line, shop, &error)) || !compute_time (self, line, &error) ||
       !compute_cost (self, line, job, shop, &error))
     self->missing = g_strdup (error->message);
 }

@@ -14,14 +14,17 @@ G_BEGIN_DECLS
  * runs the calculators box, laydown, batch, mix, cost and line-rate, each with the figures of the one before, and adds
  * up; of its own it only knows the order in which containers are used up, and how long a stage takes:
  *
- *     spray   handling of the sprayer
+ *     spray   handling of the sprayer; not counted where it is done by hand
  *     dry     dwell · presses + handling of the dryer
  *     print   handling of the printer + print_s_per_m2 · printed area · passes
  *     cure    dwell · presses + handling of the curer
  *
- * Lines are worked off one after the other, so that their times add up. A line that prints the garments of another a
- * second time takes pretreat, ink and time, and no garments. Lines by one pretreat in one dilution are mixed together.
- * Concentrate is taken from the container that has to be used first, never from one that is past its day.
+ * Lines are worked off one after the other, so that their times add up; the time of a line is known where that of each
+ * of its stages is, and the job's where that of each line is. Pretreat that is put on by hand is not timed.
+ *
+ * A line that prints the garments of another a second time takes pretreat, ink and time, and no garments. Lines by one
+ * pretreat in one dilution are mixed together. Concentrate is taken from the container that has to be used first, never
+ * from one that is past its day.
  *
  * Areas in m², masses in g, volumes in ml, times in s, money in the shop's currency.
  * Source: the calculators; the rest is plain arithmetic.
@@ -87,8 +90,9 @@ BB_DECLARE_TABLE (BbStageTime, bb_stage_time, BB_STAGE_TIME_FIELDS);
   F (T, NUMBER, cost, N_("Cost"), .help = N_("All parts of the line."), .quantity = BB_QUANTITY_MONEY) \
   F (T, LIST, stages, N_("Stages"), .help = N_("The stages whose time is known."), .item = &bb_stage_time_table) \
   F (T, TEXT, bottleneck, N_("Bottleneck"), .help = N_("The stage that sets the pace.")) \
-  F (T, NUMBER, time_s, N_("Time"), .help = N_("From the first garment's start to the last one's end."), \
-     .quantity = BB_QUANTITY_TIME)
+  F (T, NUMBER, time_s, N_("Time"), \
+     .help = N_("From the first garment's start to the last one's end, without pretreat that is put on by hand; " \
+                "empty where it is not known how long a stage takes."), .quantity = BB_QUANTITY_TIME)
 
 BB_DECLARE_TABLE (BbLineSheet, bb_line_sheet, BB_LINE_SHEET_FIELDS);
 
@@ -139,7 +143,8 @@ BB_DECLARE_TABLE (BbMixSheet, bb_mix_sheet, BB_MIX_SHEET_FIELDS);
      .quantity = BB_QUANTITY_MONEY) \
   F (T, NUMBER, cost, N_("Cost"), .help = N_("Of the whole job."), .quantity = BB_QUANTITY_MONEY) \
   F (T, TEXT, bottleneck, N_("Bottleneck"), .help = N_("The stage that the job spends most time at.")) \
-  F (T, NUMBER, time_s, N_("Time"), .help = N_("One line after the other."), .quantity = BB_QUANTITY_TIME) \
+  F (T, NUMBER, time_s, N_("Time"), .help = N_("One line after the other; empty where the time of one is not known."), \
+     .quantity = BB_QUANTITY_TIME) \
   F (T, FLAG, whole, N_("Whole"), .help = N_("Whether every line could be computed."))
 
 BB_DECLARE_TABLE (BbJobSheet, bb_job_sheet, BB_JOB_SHEET_FIELDS);

@@ -75,7 +75,7 @@ add_up (BbJobSheet        *self,
         }
       sheets += line->sheets;
       self->cost += line->cost;
-      self->time_s += isnan (line->time_s) ? 0.0 : line->time_s;
+      self->time_s += line->time_s;
     }
   self->sheets = (gint64) bb_ceil_steady (sheets);
   if (delivered > 0)
@@ -93,7 +93,7 @@ add_up (BbJobSheet        *self,
  * @day: the day of the mix, as `YYYY-MM-DD`
  *
  * Computes what a job takes; see the top of bb-job-sheet.h. A line that can't be computed says what is missing, and has
- * no part in the sums.
+ * no part in the sums. Where it is not known how long one of the others takes, it is not known of the job either.
  */
 void
 bb_job_sheet_compute (BbJobSheet        *self,
@@ -115,7 +115,7 @@ bb_job_sheet_compute (BbJobSheet        *self,
     _bb_line_sheet_compute (bb_field_append_item (list, self), &lines[i], job, shop);
   _bb_job_sheet_add_mixes (self, job, lines, n_lines, shop, stock, day);
   add_up (self, lines);
-  self->bottleneck = find_bottleneck (self);
+  self->bottleneck = isnan (self->time_s) ? NULL : find_bottleneck (self);
 }
 
 /**
@@ -123,7 +123,8 @@ bb_job_sheet_compute (BbJobSheet        *self,
  * @self: what a job takes
  * @start: when it begins, as `YYYY-MM-DDThh:mm:ssZ`
  *
- * Returns: (transfer full) (nullable): when the last garment is done, in the same form; %NULL if @start is not a moment
+ * Returns: (transfer full) (nullable): when the last garment is done, in the same form; %NULL if @start is not a
+ *   moment, or it is not known how long the job takes
  */
 char *
 bb_job_sheet_dup_finish (const BbJobSheet *self,
@@ -132,7 +133,7 @@ bb_job_sheet_dup_finish (const BbJobSheet *self,
   g_autoptr (GDateTime) begin = g_date_time_new_from_iso8601 (start, NULL);
   g_autoptr (GDateTime) end = NULL;
 
-  if (begin == NULL)
+  if (begin == NULL || isnan (self->time_s))
     return NULL;
   end = g_date_time_add_seconds (begin, ceil (self->time_s));
 

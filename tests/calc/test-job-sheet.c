@@ -436,7 +436,7 @@ test_no_pretreat (Bench         *bench,
   assert_close (line_of (sheet, 0)->sheets, 5.5);
 }
 
-/* Without machines the time of the presses is known all the same, and nothing of the rest. */
+/* Without machines the time of the presses is known all the same, but not how long the line takes. */
 static void
 test_no_machines (Bench         *bench,
                   gconstpointer  data)
@@ -447,7 +447,55 @@ test_no_machines (Bench         *bench,
   bench->lines[0].sprayer = bench->lines[0].dryer = bench->lines[0].printer = bench->lines[0].curer = NULL;
   sheet = compute (bench, 1);
   g_assert_cmpuint (line_of (sheet, 0)->stages->len, ==, 2);
-  assert_close (line_of (sheet, 0)->time_s, 170 + 54 * 90);
+  g_assert_true (isnan (line_of (sheet, 0)->time_s));
+  g_assert_null (line_of (sheet, 0)->bottleneck);
+}
+
+/* A job is not done before the line whose time nobody knows: no time in all, no moment, no pace. */
+static void
+test_unknown_time (Bench         *bench,
+                   gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) sheet = NULL;
+  g_autofree char *finish = NULL;
+
+  (void) data;
+  bench->lines[1].printer = NULL;
+  sheet = compute (bench, 2);
+  g_assert_cmpint (sheet->whole, ==, 1);
+  assert_close (line_of (sheet, 0)->time_s, 386.4 + 54 * 146.4);
+  g_assert_true (isnan (line_of (sheet, 1)->time_s));
+  g_assert_true (isnan (sheet->time_s));
+  g_assert_null (sheet->bottleneck);
+  finish = bb_job_sheet_dup_finish (sheet, "2025-03-14T09:00:00Z");
+  g_assert_null (finish);
+}
+
+/* Each stage that takes place has to be timed; one may take no time, and by hand none is asked. */
+static void
+test_stages_unknown (Bench         *bench,
+                     gconstpointer  data)
+{
+  g_autoptr (BbJobSheet) spray = NULL;
+  g_autoptr (BbJobSheet) cure = NULL;
+  g_autoptr (BbJobSheet) no_handling = NULL;
+  g_autoptr (BbJobSheet) by_hand = NULL;
+
+  (void) data;
+  bench->sprayer->handling_s = (double) NAN;
+  spray = compute (bench, 1);
+  g_assert_true (isnan (spray->time_s));
+  bench->sprayer->handling_s = 0;
+  no_handling = compute (bench, 1);
+  g_assert_cmpuint (line_of (no_handling, 0)->stages->len, ==, 3);
+  assert_close (no_handling->time_s, 356.4 + 54 * 146.4);
+  bench->revision->pretreat_method = BB_PRETREAT_ROLLER;
+  bench->lines[0].sprayer = NULL;
+  by_hand = compute (bench, 1);
+  assert_close (by_hand->time_s, 356.4 + 54 * 146.4);
+  bench->revision->cure_s = (double) NAN;
+  cure = compute (bench, 1);
+  g_assert_true (isnan (cure->time_s));
 }
 
 static void
@@ -482,6 +530,8 @@ main (int   argc,
   ADD ("/job-sheet/what-is-missing", test_what_is_missing);
   ADD ("/job-sheet/no-pretreat", test_no_pretreat);
   ADD ("/job-sheet/no-machines", test_no_machines);
+  ADD ("/job-sheet/unknown-time", test_unknown_time);
+  ADD ("/job-sheet/stages-unknown", test_stages_unknown);
   ADD ("/job-sheet/no-lines", test_no_lines);
 #undef ADD
 
