@@ -52,7 +52,7 @@ find_recipe (const BbRepeatCase *self,
     {
       finding = add (findings, self, BB_FINDING_UNPROVEN, self->revision->code);
       finding->at = g_strdup (self->standing->since);
-      finding->after = g_strdup (bb_choices_get_title (&bb_state_choices, self->standing->state));
+      finding->after = g_strdup (bb_choices_get_key (&bb_state_choices, self->standing->state));
     }
   if (self->newer != NULL && self->newer->number > self->revision->number)
     {
@@ -275,17 +275,15 @@ static char *
 describe_recipe (const BbFinding *self,
                  const char      *day)
 {
-  g_autofree char *state = NULL;
-
   if (self->kind == BB_FINDING_SUPERSEDED)
     /* Translators: the codes of two revisions of a recipe. */
     return g_strdup_printf (_("%s has been followed by %s, which is proven."), self->subject, self->after);
+  if (self->kind == BB_FINDING_UNPROVEN && bb_choices_find (&bb_state_choices, self->after) == BB_STATE_ON_TRIAL)
+    /* Translators: the code of a revision, and a day. */
+    return g_strdup_printf (_("%s is on trial since %s."), self->subject, day);
   if (self->kind == BB_FINDING_UNPROVEN)
-    {
-      state = g_utf8_strdown (self->after, -1);
-      /* Translators: a revision, its state in lower case, and a day: "R-1.2 is on trial since 2025-03-14." */
-      return g_strdup_printf (_("%s is %s since %s."), self->subject, state, day);
-    }
+    /* Translators: the code of a revision, and a day. */
+    return g_strdup_printf (_("%s is a draft since %s."), self->subject, day);
   if (self->after != NULL)
     /* Translators: the code of a revision, a day, and the reason that somebody gave. */
     return g_strdup_printf (_("%s was withdrawn on %s: %s"), self->subject, day, self->after);

@@ -176,6 +176,8 @@ test_recipe (Bench         *bench,
   bench->standing->state = BB_STATE_ON_TRIAL;
   expect (bench, "R-1.3 is on trial since 2025-10-02.\nR-1.3 has been followed by R-1.4, which is proven.");
   bench->then_and_now.newer = NULL;
+  bench->standing->state = BB_STATE_DRAFT;
+  expect (bench, "R-1.3 is a draft since 2025-10-02.");
   bench->standing->state = BB_STATE_WITHDRAWN;
   expect (bench, "R-1.3 was withdrawn on 2025-10-02.");
   bench->standing->reason = g_strdup ("Cracks.");
