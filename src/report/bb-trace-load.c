@@ -86,11 +86,12 @@ find_touched (BbTrace         *self,
     {
       BbTouched *known = &g_array_index (self->customers, BbTouched, i);
 
-      if (g_strcmp0 (known->customer, run->customer) == 0 && g_strcmp0 (known->contact, run->contact) == 0)
+      if (g_str_equal (known->code, run->customer_code))
         return known;
     }
 
   touched = bb_field_append_item (list, self);
+  touched->code = g_strdup (run->customer_code);
   touched->customer = g_strdup (run->customer);
   touched->contact = g_strdup (run->contact);
   touched->jobs = g_strdup ("");
@@ -186,23 +187,11 @@ bb_trace_dup_title (const BbTrace *self)
 
   table = bb_book_find_table (self->kind);
   if (self->name == NULL || *self->name == '\0')
-    return g_strdup_printf ("%s %s", _(table->title), self->code);
+    /* Translators: what kind of thing it is, and its code, like “Run 2503-01.1.1”. */
+    return g_strdup_printf (_("%s %s"), _(table->title), self->code);
 
   /* Translators: what kind of thing it is, its code and its name, like “Lot L-1, Marsh 40 pretreat”. */
   return g_strdup_printf (_("%s %s, %s"), _(table->title), self->code, self->name);
-}
-
-static char *
-describe_garments (const BbTrace *self)
-{
-  /* Translators: numbers of garments. */
-  g_autofree char *good = g_strdup_printf (ngettext ("%d garment came out well", "%d garments came out well",
-                                                     (gulong) self->good), (int) self->good);
-  g_autofree char *spoiled = g_strdup_printf (ngettext ("%d was spoiled", "%d were spoiled", (gulong) self->spoiled),
-                                              (int) self->spoiled);
-
-  /* Translators: “12 garments came out well” and “1 was spoiled”. */
-  return g_strdup_printf (_("%s, %s."), good, spoiled);
 }
 
 /**
@@ -214,24 +203,27 @@ describe_garments (const BbTrace *self)
 char *
 bb_trace_describe (const BbTrace *self)
 {
-  g_autofree char *runs = NULL;
-  g_autofree char *jobs = NULL;
-  g_autofree char *customers = NULL;
-  g_autofree char *garments = NULL;
-  g_autofree char *open = NULL;
+  g_autoptr (GPtrArray) sentences = g_ptr_array_new_with_free_func (g_free);
 
   g_return_val_if_fail (self != NULL, NULL);
 
   if (self->runs->len == 0)
     return g_strdup (_("It had a part in no run of this book."));
-  runs = g_strdup_printf (ngettext ("%u run", "%u runs", self->runs->len), self->runs->len);
-  jobs = g_strdup_printf (ngettext ("%u job", "%u jobs", (gulong) self->jobs), (guint) self->jobs);
-  customers = g_strdup_printf (ngettext ("%u customer", "%u customers", self->customers->len), self->customers->len);
-  garments = describe_garments (self);
-  open = self->open == 0 ? g_strdup ("")
-                         : g_strdup_printf (ngettext (" %d run has not ended yet.", " %d runs have not ended yet.",
-                                                      (gulong) self->open), (int) self->open);
+  g_ptr_array_add (sentences, g_strdup_printf (ngettext ("It had a part in %u run.", "It had a part in %u runs.",
+                                                         (gulong) self->runs->len), (guint) self->runs->len));
+  g_ptr_array_add (sentences, g_strdup_printf (ngettext ("%u job was touched.", "%u jobs were touched.",
+                                                         (gulong) self->jobs), (guint) self->jobs));
+  g_ptr_array_add (sentences, g_strdup_printf (ngettext ("%u customer was touched.", "%u customers were touched.",
+                                                         (gulong) self->customers->len),
+                                               (guint) self->customers->len));
+  g_ptr_array_add (sentences, g_strdup_printf (ngettext ("%u garment came out well.", "%u garments came out well.",
+                                                         (gulong) self->good), (guint) self->good));
+  g_ptr_array_add (sentences, g_strdup_printf (ngettext ("%u garment was spoiled.", "%u garments were spoiled.",
+                                                         (gulong) self->spoiled), (guint) self->spoiled));
+  if (self->open > 0)
+    g_ptr_array_add (sentences, g_strdup_printf (ngettext ("%u run has not ended yet.", "%u runs have not ended yet.",
+                                                           (gulong) self->open), (guint) self->open));
+  g_ptr_array_add (sentences, NULL);
 
-  /* Translators: “3 runs of 2 jobs for 2 customers: 24 garments came out well, 1 was spoiled.”, and what is open. */
-  return g_strdup_printf (_("%s of %s for %s: %s%s"), runs, jobs, customers, garments, open);
+  return g_strjoinv (" ", (char **) sentences->pdata);
 }

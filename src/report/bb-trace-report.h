@@ -10,6 +10,7 @@ G_BEGIN_DECLS
 /* From anything that had a part in a print to the runs, jobs and customers that it touched. */
 
 #define BB_TOUCHED_FIELDS(F, T) \
+  F (T, TEXT, code, N_("Code of the customer"), .help = N_("By it two customers of one name are told apart.")) \
   F (T, TEXT, customer, N_("Customer"), .help = N_("Who got what was printed.")) \
   F (T, TEXT, contact, N_("Contact"), .help = N_("Whom to ask, and how to reach them.")) \
   F (T, TEXT, jobs, N_("Jobs"), .help = N_("The numbers of the jobs.")) \

@@ -52,7 +52,8 @@ BB_DEFINE_TABLE (BbLineCard, bb_line_card, "line_card", N_("Line of a job"), BB_
   "LEFT JOIN revision v ON v.id = l.revision LEFT JOIN standing s ON s.revision = v.id WHERE l.id"
 
 #define RUN_CARDS \
-  "SELECT r.id AS id, r.code AS code, j.code AS job, c.name AS customer, COALESCE (c.contact, '') AS contact, " \
+  "SELECT r.id AS id, r.code AS code, j.code AS job, c.code AS customer_code, c.name AS customer, " \
+  "COALESCE (c.contact, '') AS contact, " \
   "b.name AS blank, w.name AS colourway, COALESCE (l.artwork, '') AS artwork, v.code AS revision, s.state AS state, " \
   "COALESCE (p.name, '') AS person, r.started_at AS started_at, r.finished_at AS finished_at, r.good AS good, " \
   "r.spoiled AS spoiled, " \

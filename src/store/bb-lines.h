@@ -122,6 +122,8 @@ BB_DECLARE_TABLE (BbLineCard, bb_line_card, BB_LINE_CARD_FIELDS);
   F (T, INTEGER, id, N_("Key"), .help = N_("The run's key in this book."), .unsealed = TRUE) \
   F (T, TEXT, code, N_("Run"), .help = N_("The run's code.")) \
   F (T, TEXT, job, N_("Job"), .help = N_("The job's number.")) \
+  F (T, TEXT, customer_code, N_("Code of the customer"), \
+     .help = N_("By it two customers of one name are told apart.")) \
   F (T, TEXT, customer, N_("Customer"), .help = N_("Who ordered it.")) \
   F (T, TEXT, contact, N_("Contact"), .help = N_("Whom to ask, and how to reach them.")) \
   F (T, TEXT, blank, N_("Blank"), .help = N_("The garment.")) \

@@ -258,7 +258,8 @@ test_trace (Scene         *scene,
   dialog = find_dialog (BB_TYPE_TRACE_DIALOG);
   g_assert_nonnull (dialog);
   helper_wait_until (is_traced, dialog);
-  g_assert_true (says (dialog, "1 run of 1 job for 1 customer: 10 garments came out well, 1 was spoiled."));
+  g_assert_true (says (dialog, "It had a part in 1 run. 1 job was touched. 1 customer was touched. "
+                            "10 garments came out well. 1 garment was spoiled."));
   g_assert_true (says (dialog, "Heron Street Choir"));
   gtk_window_destroy (GTK_WINDOW (dialog));
   helper_wait_idle ();

@@ -126,8 +126,8 @@ test_trace (Fixture       *self,
   assert_told (machine, "2610-04.1.1");
   g_assert_cmpstr (json_object_get_string_member (json_node_get_object (node), "kind"), ==, "person");
   g_assert_true (g_file_get_contents (csv, &table, NULL, NULL));
-  g_assert_true (g_str_has_prefix (table, "code,job,customer,contact,"));
-  g_assert_nonnull (strstr (table, "2610-04.1.1,2610-04,Skelligrove Cold-Water Swimmers,"));
+  g_assert_true (g_str_has_prefix (table, "code,job,customer_code,customer,contact,"));
+  g_assert_nonnull (strstr (table, "2610-04.1.1,2610-04,SKELLIGROVE,Skelligrove Cold-Water Swimmers,"));
   g_assert_true (g_file_get_contents (pdf, &report, NULL, NULL));
   g_assert_true (g_str_has_prefix (report, "%PDF-1."));
 }

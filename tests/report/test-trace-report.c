@@ -83,8 +83,8 @@ test_trace (Bench         *self,
   (void) data;
   g_assert_no_error (error);
   sum = bb_trace_describe (trace);
-  g_assert_cmpstr (sum, ==, "3 runs of 3 jobs for 2 customers: 24 garments came out well, 5 were spoiled. 3 runs have "
-                            "not ended yet.");
+  g_assert_cmpstr (sum, ==, "It had a part in 3 runs. 3 jobs were touched. 2 customers were touched. 24 garments came "
+                            "out well. 5 garments were spoiled. 3 runs have not ended yet.");
   g_assert_cmpuint (trace->customers->len, ==, 2);
   for (guint i = 0; i < 2; i++)
     {
@@ -102,6 +102,41 @@ test_trace (Bench         *self,
           g_assert_cmpint (touched->good, ==, 7);
         }
     }
+}
+
+/* Two customers may have one name and one contact: they stay two. */
+static void
+test_namesakes (Bench         *self,
+                gconstpointer  data)
+{
+  g_autoptr (BbCustomer) namesake = helper_make_customer ("TERN-2", "Tern Rowing Club");
+  g_autoptr (BbJob) job = NULL;
+  g_autoptr (BbJobLine) line = NULL;
+  g_autoptr (BbTrace) trace = NULL;
+  guint n_found = 0;
+
+  (void) data;
+  namesake->contact = g_strdup ("ask at the boathouse");
+  helper_save (self->book, &bb_customer_table, namesake);
+  job = helper_make_job ("2503-04", namesake->id);
+  helper_save (self->book, &bb_job_table, job);
+  line = helper_make_line (job->id, self->shop->colourway->id, self->shop->revision->id);
+  g_assert_true (bb_book_save_job_line (self->book, line, NULL));
+  start_run (self, line->id, "2025-03-24T09:00:00Z");
+
+  trace = bb_trace_load (self->book, &bb_lot_table, self->shop->lot->id, NULL);
+  g_assert_cmpuint (trace->customers->len, ==, 3);
+  for (guint i = 0; i < trace->customers->len; i++)
+    {
+      const BbTouched *touched = &g_array_index (trace->customers, BbTouched, i);
+
+      if (!g_str_equal (touched->customer, "Tern Rowing Club"))
+        continue;
+      n_found++;
+      g_assert_cmpstr (touched->jobs, ==, g_str_equal (touched->code, "TERN") ? "2503-03" : "2503-04");
+      g_assert_cmpint (touched->runs, ==, 1);
+    }
+  g_assert_cmpuint (n_found, ==, 2);
 }
 
 static void
@@ -154,7 +189,7 @@ test_report (Bench         *self,
 {
   g_autofree char *text = report (self, &bb_lot_table, self->shop->lot->id);
   const char * const parts[] = {
-    "Fault report", "L-1", "3 runs of 3 jobs", "Tern Rowing Club", "ask at the boathouse", "Heron Street Choir",
+    "Fault report", "L-1", "3 jobs were touched", "Tern Rowing Club", "ask at the boathouse", "Heron Street Choir",
     "2503-02", "2503-03.1.1", "R-1.1", "PRESS-1", "heron.png", "1 May 2025", "What this does not say",
   };
 
@@ -197,6 +232,7 @@ main (int   argc,
 
 #define ADD(path, func) g_test_add (path, Bench, NULL, set_up, func, tear_down)
   ADD ("/trace-report/trace", test_trace);
+  ADD ("/trace-report/namesakes", test_namesakes);
   ADD ("/trace-report/titles", test_titles);
   ADD ("/trace-report/report", test_report);
   ADD ("/trace-report/nothing-touched", test_nothing_touched);

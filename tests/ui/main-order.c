@@ -129,7 +129,7 @@ trace_it (Stage      *stage,
   hand_move_to (stage, "Tab", "Lot: " LOT);
   hand_keys (stage, "Return");
   hand_expect (stage, "Lot " LOT ", Bittern");
-  hand_expect (stage, "3 runs of 3 jobs for 3 customers");
+  hand_expect (stage, "3 jobs were touched. 3 customers were touched.");
   hand_expect (stage, "Skelligrove Cold-Water Swimmers");
   hand_expect (stage, "Save Fault Report…");
   hand_keys (stage, "Escape");
