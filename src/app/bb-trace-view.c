@@ -45,20 +45,49 @@ enum {
 
 static guint signals[N_SIGNALS];
 
-/* What is written, and where, once a person has named the file. */
+/* All that the making of a file needs, so that the view may show another trace meanwhile. */
 typedef struct {
-  BbSession *session;
-  GBytes *bytes;
-} Saving;
+  char *today;
+  const BbTable *table;
+  gint64 id;
+  BbUnitContext units;
+  BbPaper paper;
+  gboolean as_pdf;
+} Order;
 
 static void
-saving_free (gpointer data)
+order_free (gpointer data)
 {
-  Saving *self = data;
+  Order *self = data;
 
-  g_clear_object (&self->session);
-  g_clear_pointer (&self->bytes, g_bytes_unref);
+  g_free (self->today);
   g_free (self);
+}
+
+static Order *
+make_order (BbTraceView *self,
+            gboolean     as_pdf)
+{
+  const BbUnitContext *units = bb_session_get_units (self->session);
+  Order *order = g_new0 (Order, 1);
+
+  *order = (Order) {
+    .today = bb_dup_today (), .table = self->table, .id = self->id,
+    .units = { .system = units->system, .decimal = g_intern_string (units->decimal),
+               .currency = g_intern_string (units->currency) },
+    .paper = units->system == BB_UNITS_US ? BB_PAPER_LETTER : BB_PAPER_A4, .as_pdf = as_pdf,
+  };
+
+  return order;
+}
+
+static void
+say_not_saved (BbSession    *session,
+               const GError *error)
+{
+  g_autofree char *text = g_strdup_printf (_("The trace was not saved: %s"), error->message);
+
+  bb_session_say (session, text);
 }
 
 static void
@@ -71,21 +100,13 @@ saved_cb (GObject      *source,
   g_autoptr (GError) error = NULL;
   g_autofree char *text = NULL;
 
-  if (g_file_replace_contents_finish (G_FILE (source), result, NULL, &error))
-    text = g_strdup_printf (_("The trace was saved as %s."), name);
-  else
-    text = g_strdup_printf (_("The trace was not saved: %s"), error->message);
+  if (!g_file_replace_contents_finish (G_FILE (source), result, NULL, &error))
+    {
+      say_not_saved (session, error);
+      return;
+    }
+  text = g_strdup_printf (_("The trace was saved as %s."), name);
   bb_session_say (session, text);
-}
-
-static void
-file_named_cb (GFile    *file,
-               gpointer  data)
-{
-  const Saving *self = data;
-
-  g_file_replace_contents_bytes_async (file, self->bytes, NULL, FALSE, G_FILE_CREATE_PRIVATE, NULL, saved_cb,
-                                       g_object_ref (self->session));
 }
 
 static GPtrArray *
@@ -100,24 +121,69 @@ borrow_runs (const BbTrace *trace)
 }
 
 static GBytes *
-make_csv (BbTraceView *self,
-          GError     **error)
+make_csv (const Order  *self,
+          BbBook       *book,
+          GError      **error)
 {
-  g_autoptr (GPtrArray) runs = borrow_runs (self->trace);
-  char *text = bb_csv_write (&bb_run_card_table, runs, NULL, NULL, error);
+  g_autoptr (BbTrace) trace = bb_trace_load (book, self->table, self->id, error);
+  g_autoptr (GPtrArray) runs = trace != NULL ? borrow_runs (trace) : NULL;
+  char *text = runs != NULL ? bb_csv_write (&bb_run_card_table, runs, NULL, NULL, error) : NULL;
 
   return text != NULL ? g_bytes_new_take (text, strlen (text)) : NULL;
 }
 
 static GBytes *
-make_pdf (BbTraceView *self,
-          GError     **error)
+make_pdf (const Order  *self,
+          BbBook       *book,
+          GError      **error)
 {
-  g_autofree char *today = bb_dup_today ();
-  g_autoptr (BbDocument) document = bb_trace_report_new (bb_session_get_book (self->session), self->table, self->id,
-                                                         today, bb_session_get_units (self->session), error);
+  g_autoptr (BbDocument) document = bb_trace_report_new (book, self->table, self->id, self->today, &self->units,
+                                                         error);
 
-  return document != NULL ? bb_document_to_pdf (document, BB_PAPER_A4, error) : NULL;
+  return document != NULL ? bb_document_to_pdf (document, self->paper, error) : NULL;
+}
+
+static gpointer
+make_file (BbBook    *book,
+           gpointer   data,
+           GError   **error)
+{
+  const Order *self = data;
+
+  return self->as_pdf ? make_pdf (self, book, error) : make_csv (self, book, error);
+}
+
+static void
+made_cb (GObject      *source,
+         GAsyncResult *result,
+         gpointer      data)
+{
+  BbSession *session = BB_SESSION (source);
+  g_autoptr (GFile) file = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) bytes = bb_session_read_finish (session, result, &error);
+
+  if (bytes == NULL)
+    {
+      say_not_saved (session, error);
+      return;
+    }
+  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_PRIVATE, NULL, saved_cb,
+                                       g_object_ref (session));
+}
+
+static void
+named_pdf_cb (GFile    *file,
+              gpointer  data)
+{
+  bb_trace_view_save (data, file, TRUE);
+}
+
+static void
+named_csv_cb (GFile    *file,
+              gpointer  data)
+{
+  bb_trace_view_save (data, file, FALSE);
 }
 
 static void
@@ -128,27 +194,18 @@ save_action (GtkWidget  *widget,
   BbTraceView *self = BB_TRACE_VIEW (widget);
   GtkRoot *root = gtk_widget_get_root (widget);
   const gboolean as_pdf = g_str_has_suffix (name, "pdf");
-  g_autoptr (GError) error = NULL;
   g_autofree char *file = NULL;
-  GBytes *bytes = NULL;
-  Saving *saving = NULL;
 
   (void) parameter;
 
   if (self->trace == NULL)
     return;
-  bytes = as_pdf ? make_pdf (self, &error) : make_csv (self, &error);
-  if (bytes == NULL)
-    {
-      bb_session_report (self->session, error);
-      return;
-    }
-  saving = g_new0 (Saving, 1);
-  *saving = (Saving) { g_object_ref (self->session), bytes };
-  /* Translators: the name of a file, without its ending; the code of what is traced. */
+  /* Translators: the name of a file; the code of what is traced. */
   file = g_strdup_printf (as_pdf ? _("fault-%s.pdf") : _("fault-%s.csv"), self->trace->code);
-  bb_compat_save_file (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, _("Save the Trace"), file, file_named_cb,
-                       saving, saving_free);
+  /* A code may have what a file's name can't. */
+  g_strdelimit (file, G_DIR_SEPARATOR_S, '-');
+  bb_compat_save_file (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, _("Save the Trace"), file,
+                       as_pdf ? named_pdf_cb : named_csv_cb, g_object_ref (self), g_object_unref);
 }
 
 static void
@@ -334,6 +391,27 @@ bb_trace_view_show (BbTraceView   *self,
   self->loading = g_cancellable_new ();
   bb_session_read_async (session, read_trace, g_memdup2 (&subject, sizeof subject), g_free,
                          (GDestroyNotify) bb_trace_free, self->loading, loaded_cb, g_object_ref (self));
+}
+
+/**
+ * bb_trace_view_save:
+ * @self: a view
+ * @file: where to
+ * @as_pdf: whether as a fault report, on the paper that goes with the units, or as a table of the runs
+ *
+ * Saves what the book says on it now, made and written off the main loop, and says how that went.
+ */
+void
+bb_trace_view_save (BbTraceView *self,
+                    GFile       *file,
+                    gboolean     as_pdf)
+{
+  g_return_if_fail (BB_IS_TRACE_VIEW (self) && G_IS_FILE (file));
+
+  if (self->session == NULL)
+    return;
+  bb_session_read_async (self->session, make_file, make_order (self, as_pdf), order_free,
+                         (GDestroyNotify) g_bytes_unref, NULL, made_cb, g_object_ref (file));
 }
 
 static void

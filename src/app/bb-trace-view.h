@@ -21,5 +21,8 @@ void       bb_trace_view_show (BbTraceView   *self,
                                BbSession     *session,
                                const BbTable *table,
                                gint64         id);
+void       bb_trace_view_save (BbTraceView   *self,
+                               GFile         *file,
+                               gboolean       as_pdf);
 
 G_END_DECLS

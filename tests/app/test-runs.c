@@ -16,6 +16,7 @@
 #include "bb-trace-dialog.h"
 #include "bb-trace-view.h"
 #include "bb-trace.h"
+#include "paper.h"
 #include "store-helpers.h"
 
 /* The runs of a job in a window of their own: what is pressed there, and what the book has of it afterwards. */
@@ -265,6 +266,70 @@ test_trace (Scene         *scene,
   helper_wait_idle ();
 }
 
+static void
+trace_said_cb (char       **said,
+               const char  *text)
+{
+  g_free (*said);
+  *said = g_strdup (text);
+}
+
+static gboolean
+has_said (gpointer said)
+{
+  return *(char **) said != NULL;
+}
+
+/* Returns: what is said of the fault report, after it was saved in the units that are set */
+static char *
+save_trace (Scene       *scene,
+            BbTraceView *view,
+            GFile       *file)
+{
+  char *said = NULL;
+  gulong id = g_signal_connect_swapped (scene->session, "say", G_CALLBACK (trace_said_cb), &said);
+
+  bb_trace_view_save (view, file, TRUE);
+  helper_wait_until (has_said, &said);
+  g_signal_handler_disconnect (scene->session, id);
+
+  return said;
+}
+
+/* A fault report is on the paper that goes with the shop's units. */
+static void
+test_trace_saved (Scene         *scene,
+                  gconstpointer  data)
+{
+  BbTraceView *view = g_object_ref_sink (BB_TRACE_VIEW (bb_trace_view_new ()));
+  g_autoptr (GSettings) settings = g_settings_new ("io.blankbook.Blankbook");
+  const char * const systems[] = { "us", "metric" };
+  /* Rounded as poppler tells them. */
+  const char * const sizes[] = { "612 x 792", "595.276 x 841.89" };
+
+  (void) data;
+  bb_trace_view_show (view, scene->session, &bb_lot_table, scene->shop->lot->id);
+  for (guint i = 0; i < G_N_ELEMENTS (systems); i++)
+    {
+      g_autofree char *path = helper_new_path ();
+      g_autoptr (GFile) file = g_file_new_for_path (path);
+      g_autofree char *said = NULL;
+      g_autofree char *facts = NULL;
+      g_autoptr (GBytes) pdf = NULL;
+
+      g_settings_set_string (settings, "unit-system", systems[i]);
+      said = save_trace (scene, view, file);
+      g_assert_nonnull (strstr (said, path));
+      pdf = g_file_load_bytes (file, NULL, NULL, NULL);
+      facts = paper_read_facts (pdf);
+      g_assert_nonnull (strstr (facts, sizes[i]));
+      g_assert_true (g_file_delete (file, NULL, NULL));
+    }
+  g_settings_reset (settings, "unit-system");
+  helper_wait_idle ();
+  g_assert_finalize_object (view);
+}
+
 /* No button stands there that would move on a job which is not shown. */
 static void
 test_no_job (Scene         *scene,
@@ -368,6 +433,7 @@ main (int   argc,
   ADD ("/runs/take-remark-finish", test_take_remark_finish);
   ADD ("/runs/record", test_record);
   ADD ("/runs/trace", test_trace);
+  ADD ("/runs/trace-saved", test_trace_saved);
   ADD ("/runs/repeat", test_repeat);
   ADD ("/runs/no-job", test_no_job);
   ADD ("/runs/narrow", test_narrow);
