@@ -27,15 +27,6 @@ static const char * const run_columns[] = {
   "code", "started_at", "finished_at", "revision", "person", "good", "spoiled", "lots", "machines", NULL,
 };
 
-static GPtrArray *
-load_cards (BbBook         *book,
-            const BbTable  *table,
-            GArray         *ids,
-            GError        **error)
-{
-  return ids != NULL ? bb_book_load_lines (book, table, (const gint64 *) (gpointer) ids->data, ids->len, error) : NULL;
-}
-
 /* Every job, those to do first. */
 static GPtrArray *
 load_jobs (BbBook      *book,
@@ -53,13 +44,25 @@ load_jobs (BbBook      *book,
       if (state != NULL && !g_str_equal (state, bb_choices_get_key (&bb_job_state_choices, (int) order[i])))
         continue;
       ids = bb_book_list_jobs (book, order[i], 0, error);
-      cards = load_cards (book, &bb_job_table, ids, error);
+      cards = bb_cli_load_cards (book, &bb_job_table, ids, error);
       if (cards == NULL)
         return NULL;
       g_ptr_array_extend_and_steal (all, g_steal_pointer (&cards));
     }
 
   return g_steal_pointer (&all);
+}
+
+/* Returns: (transfer full): the states that a job can be in, by their keys */
+static char *
+dup_states (const char *separator)
+{
+  g_autoptr (GString) states = g_string_new (NULL);
+
+  for (guint i = 0; i < bb_job_state_choices.n_items; i++)
+    g_string_append_printf (states, "%s%s", i > 0 ? separator : "", bb_job_state_choices.items[i].key);
+
+  return g_string_free (g_steal_pointer (&states), FALSE);
 }
 
 static BbCliStatus
@@ -71,18 +74,20 @@ list_jobs (const BbCliCommon *common,
   char **state = data;
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) jobs = NULL;
-  g_autofree char *answer = NULL;
 
   (void) arguments;
   if (*state != NULL && bb_choices_find (&bb_job_state_choices, *state) == BB_CHOICE_NONE)
-    return bb_cli_fail (BB_CLI_USAGE, _("--state: '%s' is not one of: planned, running, done, cancelled"), *state);
-  jobs = load_jobs (book, *state, &error);
-  if (jobs != NULL)
-    answer = common->json ? bb_cli_lines_to_json (book, &bb_job_card_table, jobs, &error)
-                          : bb_cli_lines_to_text (book, &bb_job_card_table, jobs, job_columns,
-                                                  _("There is no such job in this book."));
+    {
+      g_autofree char *known = dup_states (", ");
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+      return bb_cli_fail (BB_CLI_USAGE, _("--%s: '%s' is not one of: %s"), "state", *state, known);
+    }
+  jobs = load_jobs (book, *state, &error);
+  if (jobs == NULL)
+    return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+
+  return bb_cli_write_lines (common, book, &bb_job_card_table, jobs, job_columns,
+                             _("There is no such job in this book."));
 }
 
 static BbCliStatus
@@ -90,8 +95,9 @@ run_list (int    argc,
           char **argv)
 {
   g_autofree char *state = NULL;
+  g_autofree char *states = dup_states ("|");
   const GOptionEntry entries[] = {
-    { "state", 0, 0, G_OPTION_ARG_STRING, &state, N_("Only jobs in this state"), "planned|running|done|cancelled" },
+    { "state", 0, 0, G_OPTION_ARG_STRING, &state, N_("Only jobs in this state"), states },
     G_OPTION_ENTRY_NULL,
   };
   const BbCliBookCommand on_book = { entries, 0, N_("'job list' takes no arguments."), list_jobs, &state };
@@ -129,9 +135,9 @@ load_shown (Shown       *self,
   if (self->job == NULL)
     return FALSE;
   lines = bb_book_list_job_lines (book, self->job->id, error);
-  self->lines = load_cards (book, &bb_job_line_table, lines, error);
+  self->lines = bb_cli_load_cards (book, &bb_job_line_table, lines, error);
   runs = self->lines != NULL ? bb_book_trace_runs (book, &bb_job_table, self->job->id, error) : NULL;
-  self->runs = load_cards (book, &bb_run_table, runs, error);
+  self->runs = bb_cli_load_cards (book, &bb_run_table, runs, error);
 
   return self->runs != NULL;
 }
@@ -144,13 +150,8 @@ show_as_text (const Shown *self,
 
   g_string_append_c (out, '\n');
   bb_cli_append_facts (out, book, &bb_job_table, self->job, job_facts);
-  g_string_append_printf (out, "\n%s\n", _("Lines"));
-  bb_cli_append_lines (out, book, &bb_line_card_table, self->lines, line_columns);
-  if (self->runs->len > 0)
-    {
-      g_string_append_printf (out, "\n%s\n", _("Runs"));
-      bb_cli_append_lines (out, book, &bb_run_card_table, self->runs, run_columns);
-    }
+  bb_cli_append_section (out, book, _("Lines"), &bb_line_card_table, self->lines, line_columns);
+  bb_cli_append_section (out, book, _("Runs"), &bb_run_card_table, self->runs, run_columns);
 
   return g_string_free (g_steal_pointer (&out), FALSE);
 }
@@ -163,13 +164,9 @@ show_as_json (const Shown  *self,
   g_autoptr (GString) out = g_string_new ("{\"job\":");
   g_autoptr (BbCodes) codes = bb_codes_new (book);
 
-  if (!bb_json_append_exchanged (out, &bb_job_table, self->job, bb_codes_name, codes, error))
-    return NULL;
-  g_string_append (out, ",\"lines\":");
-  if (!bb_cli_append_json (out, book, &bb_line_card_table, self->lines, error))
-    return NULL;
-  g_string_append (out, ",\"runs\":");
-  if (!bb_cli_append_json (out, book, &bb_run_card_table, self->runs, error))
+  if (!bb_json_append_exchanged (out, &bb_job_table, self->job, bb_codes_name, codes, error) ||
+      !bb_cli_append_member (out, book, "lines", &bb_line_card_table, self->lines, error) ||
+      !bb_cli_append_member (out, book, "runs", &bb_run_card_table, self->runs, error))
     return NULL;
   g_string_append (out, "}\n");
 

@@ -33,6 +33,24 @@ bb_cli_borrow_items (const GArray  *list,
 }
 
 /**
+ * bb_cli_load_cards:
+ * @book: a book
+ * @table: a table
+ * @ids: (nullable) (element-type gint64): keys of its records; %NULL where @error is set already
+ * @error: return location for a #GError
+ *
+ * Returns: (transfer full) (nullable): their lines, see bb_book_load_lines(); %NULL with an error of the book
+ */
+GPtrArray *
+bb_cli_load_cards (BbBook         *book,
+                   const BbTable  *table,
+                   const GArray   *ids,
+                   GError        **error)
+{
+  return ids != NULL ? bb_book_load_lines (book, table, (const gint64 *) (gpointer) ids->data, ids->len, error) : NULL;
+}
+
+/**
  * bb_cli_add_row:
  * @rows: (element-type GStrv): rows
  * @first: the first cell
@@ -168,6 +186,31 @@ bb_cli_append_lines (GString            *out,
 }
 
 /**
+ * bb_cli_append_section:
+ * @out: where to write
+ * @book: a book
+ * @title: what stands above it
+ * @table: the lines' table
+ * @lines: (element-type gpointer): records
+ * @columns: (array zero-terminated=1): names of the fields to show, from left to right
+ *
+ * Appends the table of bb_cli_append_lines() below a title, and nothing where there is no line.
+ */
+void
+bb_cli_append_section (GString            *out,
+                       BbBook             *book,
+                       const char         *title,
+                       const BbTable      *table,
+                       const GPtrArray    *lines,
+                       const char * const *columns)
+{
+  if (lines->len == 0)
+    return;
+  g_string_append_printf (out, "\n%s\n", title);
+  bb_cli_append_lines (out, book, table, lines, columns);
+}
+
+/**
  * bb_cli_lines_to_text:
  * @book: a book
  * @table: the lines' table
@@ -249,4 +292,58 @@ bb_cli_lines_to_json (BbBook           *book,
   g_string_append_c (out, '\n');
 
   return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
+/**
+ * bb_cli_append_member:
+ * @out: where to write, within a JSON object that has a member already
+ * @book: a book
+ * @name: the member's name
+ * @table: the lines' table
+ * @lines: (element-type gpointer): records
+ * @error: return location for a #GError
+ *
+ * Appends the array of bb_cli_append_json() as a further member.
+ *
+ * Returns: %TRUE on success
+ */
+gboolean
+bb_cli_append_member (GString          *out,
+                      BbBook           *book,
+                      const char       *name,
+                      const BbTable    *table,
+                      const GPtrArray  *lines,
+                      GError          **error)
+{
+  g_string_append_printf (out, ",\"%s\":", name);
+
+  return bb_cli_append_json (out, book, table, lines, error);
+}
+
+/**
+ * bb_cli_write_lines:
+ * @common: how the answer is wanted
+ * @book: a book
+ * @table: the lines' table
+ * @lines: (element-type gpointer): records
+ * @columns: (array zero-terminated=1): names of the fields to show, from left to right
+ * @empty: what to say where there is no line
+ *
+ * Writes records as the answer: as JSON, or as a table.
+ *
+ * Returns: %BB_CLI_OK, or what bb_cli_fail() was told
+ */
+BbCliStatus
+bb_cli_write_lines (const BbCliCommon  *common,
+                    BbBook             *book,
+                    const BbTable      *table,
+                    const GPtrArray    *lines,
+                    const char * const *columns,
+                    const char         *empty)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *answer = common->json ? bb_cli_lines_to_json (book, table, lines, &error)
+                                         : bb_cli_lines_to_text (book, table, lines, columns, empty);
+
+  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
 }

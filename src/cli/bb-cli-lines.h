@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "bb-book.h"
+#include "bb-cli.h"
 
 G_BEGIN_DECLS
 
@@ -9,6 +9,10 @@ G_BEGIN_DECLS
 
 GPtrArray *bb_cli_borrow_items (const GArray       *list,
                                const BbTable      *table);
+GPtrArray *bb_cli_load_cards  (BbBook             *book,
+                               const BbTable      *table,
+                               const GArray       *ids,
+                               GError            **error);
 void     bb_cli_add_row       (GPtrArray          *rows,
                                const char         *first,
                                const char         *second,
@@ -29,6 +33,12 @@ void     bb_cli_append_lines  (GString            *out,
                                const BbTable      *table,
                                const GPtrArray    *lines,
                                const char * const *columns);
+void     bb_cli_append_section (GString            *out,
+                               BbBook             *book,
+                               const char         *title,
+                               const BbTable      *table,
+                               const GPtrArray    *lines,
+                               const char * const *columns);
 char    *bb_cli_lines_to_text (BbBook             *book,
                                const BbTable      *table,
                                const GPtrArray    *lines,
@@ -43,5 +53,17 @@ char    *bb_cli_lines_to_json (BbBook             *book,
                                const BbTable      *table,
                                const GPtrArray    *lines,
                                GError            **error);
+gboolean bb_cli_append_member (GString            *out,
+                               BbBook             *book,
+                               const char         *name,
+                               const BbTable      *table,
+                               const GPtrArray    *lines,
+                               GError            **error);
+BbCliStatus bb_cli_write_lines (const BbCliCommon  *common,
+                               BbBook             *book,
+                               const BbTable      *table,
+                               const GPtrArray    *lines,
+                               const char * const *columns,
+                               const char         *empty);
 
 G_END_DECLS

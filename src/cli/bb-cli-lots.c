@@ -25,16 +25,14 @@ list_lots (const BbCliCommon *common,
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) stock = bb_book_load_stock (book, 0, &error);
-  g_autofree char *answer = NULL;
 
   (void) arguments;
   (void) data;
-  if (stock != NULL)
-    answer = common->json ? bb_cli_lines_to_json (book, &bb_stock_table, stock, &error)
-                          : bb_cli_lines_to_text (book, &bb_stock_table, stock, stock_columns,
-                                                  _("There is no lot in this book yet."));
+  if (stock == NULL)
+    return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  return bb_cli_write_lines (common, book, &bb_stock_table, stock, stock_columns,
+                             _("There is no lot in this book yet."));
 }
 
 static BbCliStatus

@@ -34,20 +34,17 @@ list_runs (const BbCliCommon *common,
   g_autoptr (GError) error = NULL;
   g_autoptr (GArray) ids = NULL;
   g_autoptr (GPtrArray) runs = NULL;
-  g_autofree char *answer = NULL;
 
   (void) arguments;
   if (*limit < 1)
     return bb_cli_fail (BB_CLI_USAGE, _("--limit: %d is below the minimum 1"), *limit);
   ids = bb_book_list_runs (book, (guint) *limit, &error);
-  if (ids != NULL)
-    runs = bb_book_load_lines (book, &bb_run_table, (const gint64 *) (gpointer) ids->data, ids->len, &error);
-  if (runs != NULL)
-    answer = common->json ? bb_cli_lines_to_json (book, &bb_run_card_table, runs, &error)
-                          : bb_cli_lines_to_text (book, &bb_run_card_table, runs, run_columns,
-                                                  _("There is no run in this book yet."));
+  runs = bb_cli_load_cards (book, &bb_run_table, ids, &error);
+  if (runs == NULL)
+    return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  return bb_cli_write_lines (common, book, &bb_run_card_table, runs, run_columns,
+                             _("There is no run in this book yet."));
 }
 
 static BbCliStatus
@@ -96,20 +93,6 @@ load_shown (Shown       *self,
   return self->remarks != NULL;
 }
 
-static void
-append_section (GString            *out,
-                BbBook             *book,
-                const char         *title,
-                const BbTable      *table,
-                const GPtrArray    *lines,
-                const char * const *columns)
-{
-  if (lines->len == 0)
-    return;
-  g_string_append_printf (out, "\n%s\n", title);
-  bb_cli_append_lines (out, book, table, lines, columns);
-}
-
 static char *
 show_as_text (const Shown *self,
               BbBook      *book)
@@ -120,10 +103,10 @@ show_as_text (const Shown *self,
 
   g_string_append_c (out, '\n');
   bb_cli_append_facts (out, book, &bb_run_table, self->run, run_facts);
-  append_section (out, book, _("Containers"), &bb_lot_entry_table, self->entries, entry_columns);
-  append_section (out, book, _("Weigh-ins"), &bb_weighed_table, weighed, weighed_columns);
-  append_section (out, book, _("Set otherwise"), &bb_departure_table, departures, departure_columns);
-  append_section (out, book, _("Remarks"), &bb_annotation_table, self->remarks, remark_columns);
+  bb_cli_append_section (out, book, _("Containers"), &bb_lot_entry_table, self->entries, entry_columns);
+  bb_cli_append_section (out, book, _("Weigh-ins"), &bb_weighed_table, weighed, weighed_columns);
+  bb_cli_append_section (out, book, _("Set otherwise"), &bb_departure_table, departures, departure_columns);
+  bb_cli_append_section (out, book, _("Remarks"), &bb_annotation_table, self->remarks, remark_columns);
 
   return g_string_free (out, FALSE);
 }
@@ -136,13 +119,9 @@ show_as_json (const Shown  *self,
   g_autoptr (GString) out = g_string_new ("{\"run\":");
   g_autoptr (BbCodes) codes = bb_codes_new (book);
 
-  if (!bb_json_append_exchanged (out, &bb_run_table, self->run, bb_codes_name, codes, error))
-    return NULL;
-  g_string_append (out, ",\"lot_entries\":");
-  if (!bb_cli_append_json (out, book, &bb_lot_entry_table, self->entries, error))
-    return NULL;
-  g_string_append (out, ",\"annotations\":");
-  if (!bb_cli_append_json (out, book, &bb_annotation_table, self->remarks, error))
+  if (!bb_json_append_exchanged (out, &bb_run_table, self->run, bb_codes_name, codes, error) ||
+      !bb_cli_append_member (out, book, "lot_entries", &bb_lot_entry_table, self->entries, error) ||
+      !bb_cli_append_member (out, book, "annotations", &bb_annotation_table, self->remarks, error))
     return NULL;
   g_string_append (out, "}\n");
 
