@@ -21,17 +21,24 @@ work_free (gpointer data)
   g_free (self);
 }
 
+/* Who waits until it is written. */
+typedef struct {
+  BbRunWritten func;
+  gpointer data;
+} Waiting;
+
 static void
 written_cb (GObject      *source,
             GAsyncResult *result,
             gpointer      data)
 {
+  g_autofree Waiting *waiting = data;
   g_autoptr (GError) error = NULL;
-
-  (void) data;
 
   if (!bb_session_write_finish (BB_SESSION (source), result, &error))
     bb_session_report (BB_SESSION (source), error);
+  if (waiting->func != NULL)
+    waiting->func (waiting->data);
 }
 
 static void
@@ -39,12 +46,16 @@ write_off (BbSession     *session,
            BbBookFunc     func,
            const BbTable *table,
            gconstpointer  record,
-           gint64         run)
+           gint64         run,
+           BbRunWritten   written,
+           gpointer       data)
 {
   Work *work = g_new0 (Work, 1);
+  Waiting *waiting = g_new0 (Waiting, 1);
 
+  *waiting = (Waiting) { written, data };
   *work = (Work) { table, bb_record_copy (table, record), run };
-  bb_session_write_async (session, func, work, work_free, written_cb, NULL);
+  bb_session_write_async (session, func, work, work_free, written_cb, waiting);
 }
 
 static gboolean
@@ -95,7 +106,7 @@ void
 bb_run_start (BbSession   *session,
               const BbRun *run)
 {
-  write_off (session, write_start, &bb_run_table, run, 0);
+  write_off (session, write_start, &bb_run_table, run, 0, NULL, NULL);
 }
 
 /**
@@ -109,7 +120,7 @@ void
 bb_run_finish (BbSession   *session,
                const BbRun *run)
 {
-  write_off (session, write_finish, &bb_run_table, run, 0);
+  write_off (session, write_finish, &bb_run_table, run, 0, NULL, NULL);
 }
 
 /**
@@ -117,19 +128,23 @@ bb_run_finish (BbSession   *session,
  * @session: the session
  * @run: key of a run
  * @text: what was learned about it
+ * @written: called when it is written and shown, or refused
+ * @data: for @written
  *
  * Adds a remark to a run, which stays.
  */
 void
-bb_run_annotate (BbSession  *session,
-                 gint64      run,
-                 const char *text)
+bb_run_annotate (BbSession    *session,
+                 gint64        run,
+                 const char   *text,
+                 BbRunWritten  written,
+                 gpointer      data)
 {
   g_autoptr (BbAnnotation) annotation = bb_annotation_new ();
 
   annotation->run = run;
   annotation->text = g_strdup (text);
-  write_off (session, write_annotation, &bb_annotation_table, annotation, run);
+  write_off (session, write_annotation, &bb_annotation_table, annotation, run, written, data);
 }
 
 /**
@@ -137,13 +152,17 @@ bb_run_annotate (BbSession  *session,
  * @session: the session
  * @run: key of a run
  * @use: what is taken from which container
+ * @written: called when it is written and shown, or refused
+ * @data: for @written
  *
  * Enters that something was taken from a container for a run.
  */
 void
 bb_run_use_lot (BbSession      *session,
                 gint64          run,
-                const BbLotUse *use)
+                const BbLotUse *use,
+                BbRunWritten    written,
+                gpointer        data)
 {
-  write_off (session, write_use, &bb_lot_use_table, use, run);
+  write_off (session, write_use, &bb_lot_use_table, use, run, written, data);
 }

@@ -46,6 +46,7 @@ struct _BbRunView
   BbForm *use_form;
   guint n_entries;
   guint n_remarks;
+  gboolean writing;
 
   /* owned */
   BbSession *session;
@@ -89,6 +90,15 @@ finish_action (GtkWidget  *widget,
     bb_run_finish (self->session, self->run);
 }
 
+/* What a person pressed twice is entered once: until it is written, what was typed is still there. */
+static void
+written_cb (gpointer data)
+{
+  g_autoptr (BbRunView) self = data;
+
+  self->writing = FALSE;
+}
+
 static void
 use_action (GtkWidget  *widget,
             const char *name,
@@ -100,13 +110,16 @@ use_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
-  if (self->run == NULL || self->use_form == NULL)
+  if (self->run == NULL || self->use_form == NULL || self->writing)
     return;
   use = bb_form_dup_record (self->use_form, TRUE);
-  if (use != NULL)
-    bb_run_use_lot (self->session, self->run->id, use);
-  else
-    bb_form_focus_fault (self->use_form);
+  if (use == NULL)
+    {
+      bb_form_focus_fault (self->use_form);
+      return;
+    }
+  self->writing = TRUE;
+  bb_run_use_lot (self->session, self->run->id, use, written_cb, g_object_ref (self));
 }
 
 static void
@@ -120,8 +133,10 @@ remark_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
-  if (self->run != NULL && *text != '\0')
-    bb_run_annotate (self->session, self->run->id, text);
+  if (self->run == NULL || *text == '\0' || self->writing)
+    return;
+  self->writing = TRUE;
+  bb_run_annotate (self->session, self->run->id, text, written_cb, g_object_ref (self));
 }
 
 static void

@@ -178,6 +178,17 @@ test_start (Scene         *scene,
   g_assert_true (says (GTK_WIDGET (scene->panel), run->code));
 }
 
+/* Returns: how many records of a table belong to the shop's run */
+static guint
+count (Scene         *scene,
+       const BbTable *table)
+{
+  g_autoptr (GPtrArray) records = bb_book_load_referring (bb_session_get_book (scene->session), table, &bb_run_table,
+                                                          scene->shop->run->id, NULL);
+
+  return records->len;
+}
+
 static void
 test_take_remark_finish (Scene         *scene,
                          gconstpointer  data)
@@ -186,6 +197,8 @@ test_take_remark_finish (Scene         *scene,
   BbForm *form = helper_find_widget (GTK_WIDGET (view), BB_TYPE_FORM);
   GtkWidget *entry = NULL;
   g_autoptr (BbLotUse) use = bb_lot_use_new ();
+  const guint n_entries = count (scene, &bb_lot_entry_table);
+  const guint n_remarks = count (scene, &bb_annotation_table);
 
   (void) data;
   for (GtkWidget *box = gtk_widget_get_first_child (gtk_widget_get_first_child (GTK_WIDGET (view))); box != NULL;
@@ -199,10 +212,12 @@ test_take_remark_finish (Scene         *scene,
   use->amount_g = 40;
   bb_form_load (form, use);
   gtk_widget_activate_action (GTK_WIDGET (view), "run.use", NULL);
+  gtk_widget_activate_action (GTK_WIDGET (view), "run.use", NULL);
   helper_wait_until (is_use_shown, scene);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "Heated lon");
 
   gtk_editable_set_text (GTK_EDITABLE (entry), "Heated longer since.");
+  gtk_widget_activate_action (GTK_WIDGET (view), "run.remark", NULL);
   gtk_widget_activate_action (GTK_WIDGET (view), "run.remark", NULL);
   helper_wait_until (is_remark_shown, scene);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "");
@@ -212,6 +227,9 @@ test_take_remark_finish (Scene         *scene,
   helper_wait_drawn (GTK_WIDGET (scene->panel));
   g_assert_true (says (GTK_WIDGET (scene->panel), "Finished on"));
   g_assert_true (says (GTK_WIDGET (scene->panel), "Cure, Dwell: 40 s, not 35 s."));
+  /* What was pressed twice was entered once. */
+  g_assert_cmpuint (count (scene, &bb_lot_entry_table), ==, n_entries + 1);
+  g_assert_cmpuint (count (scene, &bb_annotation_table), ==, n_remarks + 1);
 }
 
 /* What is not there is not asked for: an empty list of weigh-ins does not keep a run from being saved. */
