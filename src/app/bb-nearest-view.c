@@ -97,6 +97,9 @@ describe_start (BbNearestView *self)
     return "";
   if (self->near->recipes->len == 0)
     return _("There is no recipe yet for a blank whose fabric is known.");
+  if (bb_near_recipes_needs_colour (self->near))
+    return _("Choose the garment's colour first: recipes for other colours are near as well, and what holds on dark "
+             "garments is wrong on white ones. A blank's colours are entered on the page of blanks.");
   if (!bb_near_recipes_can_propose (self->near))
     return _("None of these is proven for such a garment, so there is nothing to start from yet.");
 

@@ -294,6 +294,39 @@ is_source (const BbNearRecipes *self,
          (recipe->colourway != BB_INTEGER_NONE || (shades & (1u << recipe->shade)) != 0);
 }
 
+/* Which shades a recipe may be for. */
+static guint
+shades_of_source (const BbKnownRecipe *recipe)
+{
+  return recipe->colourway != BB_INTEGER_NONE ? bb_shades_of (recipe->srgb) & ~(1u << BB_SHADE_ANY)
+         : recipe->shade == BB_SHADE_ANY ? G_MAXUINT : 1u << recipe->shade;
+}
+
+/**
+ * bb_near_recipes_needs_colour:
+ * @self: what was found
+ *
+ * What is proven on dark garments is wrong on white ones. Where no colour is wanted, and proven recipes for other
+ * colours than those of the nearest are near as well, nothing is proposed before a colour is told.
+ *
+ * Returns: %TRUE if a colour has to be told first
+ */
+gboolean
+bb_near_recipes_needs_colour (const BbNearRecipes *self)
+{
+  guint shades = G_MAXUINT;
+
+  g_return_val_if_fail (self != NULL, FALSE);
+
+  if (self->colourway != NULL)
+    return FALSE;
+  for (guint i = 0; i < self->recipes->len; i++)
+    if (is_source (self, self->recipes->pdata[i]))
+      shades &= shades_of_source (self->recipes->pdata[i]);
+
+  return shades == 0;
+}
+
 /**
  * bb_near_recipes_can_propose:
  * @self: what was found
@@ -305,6 +338,8 @@ bb_near_recipes_can_propose (const BbNearRecipes *self)
 {
   g_return_val_if_fail (self != NULL, FALSE);
 
+  if (bb_near_recipes_needs_colour (self))
+    return FALSE;
   for (guint i = 0; i < self->recipes->len; i++)
     if (is_source (self, self->recipes->pdata[i]))
       return TRUE;
@@ -319,14 +354,18 @@ load_sources (const BbNearRecipes  *self,
               GArray               *from,
               GError              **error)
 {
+  guint shades = G_MAXUINT;
+
   for (guint i = 0; i < self->recipes->len && from->len < MOST_SOURCES; i++)
     {
       const BbKnownRecipe *recipe = self->recipes->pdata[i];
       BbRevision *revision = NULL;
       BbProposeFrom source = { .distance = get_near (self, i)->distance };
 
-      if (!is_source (self, recipe))
+      /* All are for one shade: a mean of what is for dark garments and for light ones is for neither. */
+      if (!is_source (self, recipe) || (shades & shades_of_source (recipe)) == 0)
         continue;
+      shades &= shades_of_source (recipe);
       revision = bb_book_load (book, &bb_revision_table, recipe->revision, error);
       if (revision == NULL)
         return FALSE;
@@ -364,8 +403,8 @@ put_reasons (BbRevision      *revision,
  * Makes a recipe to start from out of the nearest proven ones, as bb-propose.h says.
  *
  * Returns: (transfer full) (nullable): a revision without recipe, number and state, whose reason says where it is from
- *   and whose note what was changed to keep limits; %NULL with %BB_STORE_ERROR_NOT_FOUND where none is proven, or
- *   another error
+ *   and whose note what was changed to keep limits; %NULL with %BB_STORE_ERROR_NOT_FOUND where none is proven or a
+ *   colour has to be told first, or another error
  */
 BbRevision *
 bb_near_recipes_propose (const BbNearRecipes  *self,
@@ -382,6 +421,12 @@ bb_near_recipes_propose (const BbNearRecipes  *self,
 
   g_return_val_if_fail (self != NULL && BB_IS_BOOK (book), NULL);
 
+  if (bb_near_recipes_needs_colour (self))
+    {
+      g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND,
+                           _("Recipes for other colours are near as well. Choose the garment's colour first."));
+      return NULL;
+    }
   if (!load_sources (self, book, revisions, from, error))
     return NULL;
   product = ((const BbRevision *) revisions->pdata[0])->pretreat_product;

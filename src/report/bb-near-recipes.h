@@ -38,6 +38,7 @@ gboolean       bb_near_recipes_is_same_garment (const BbNearRecipes  *self,
 char          *bb_near_recipes_dup_reasons     (const BbNearRecipes  *self,
                                                 guint                 position,
                                                 const BbUnitContext  *context);
+gboolean       bb_near_recipes_needs_colour    (const BbNearRecipes  *self);
 gboolean       bb_near_recipes_can_propose     (const BbNearRecipes  *self);
 BbRevision    *bb_near_recipes_propose         (const BbNearRecipes  *self,
                                                 BbBook               *book,

@@ -204,6 +204,59 @@ test_proposal_for_shade (Bench         *bench,
   g_assert_true (bb_near_recipes_can_propose (any));
 }
 
+/* A proven recipe for several colours of a shade, that sprays so much. */
+static void
+add_proven (Bench      *bench,
+            const char *code,
+            BbShade     shade,
+            double      laydown_g_per_m2)
+{
+  g_autoptr (BbRecipe) recipe = helper_make_recipe (code, code, bench->shop->blank->id);
+  g_autoptr (BbRevision) revision = NULL;
+  g_autoptr (GError) error = NULL;
+
+  recipe->shade = shade;
+  helper_save (bench->book, &bb_recipe_table, recipe);
+  revision = helper_make_revision (recipe->id, bench->shop->pretreat->id);
+  revision->pretreat_laydown_g_per_m2 = laydown_g_per_m2;
+  g_assert_true (bb_book_save_revision (bench->book, revision, &error));
+  g_assert_no_error (error);
+  helper_prove (bench->book, revision->id);
+}
+
+/* Recipes for dark and for white garments, alike in all else, are never averaged: without a colour one is asked for. */
+static void
+test_no_mixed_shades (Bench         *bench,
+                      gconstpointer  data)
+{
+  g_autoptr (BbNearRecipes) any = NULL;
+  g_autoptr (BbNearRecipes) black = NULL;
+  g_autoptr (BbRevision) proposed = NULL;
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  add_proven (bench, "DARK", BB_SHADE_DARK, 160);
+  any = load (bench, bench->wool, 0, 8);
+  g_assert_false (bb_near_recipes_needs_colour (any));
+  g_assert_true (bb_near_recipes_can_propose (any));
+  g_clear_pointer (&any, bb_near_recipes_free);
+
+  add_proven (bench, "WHITE", BB_SHADE_WHITE, 40);
+  any = load (bench, bench->wool, 0, 8);
+  g_assert_true (bb_near_recipes_needs_colour (any));
+  g_assert_false (bb_near_recipes_can_propose (any));
+  g_assert_null (bb_near_recipes_propose (any, bench->book, &metric, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND);
+  g_clear_error (&error);
+
+  black = load (bench, 0, bench->black, 8);
+  g_assert_false (bb_near_recipes_needs_colour (black));
+  proposed = bb_near_recipes_propose (black, bench->book, &metric, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (proposed->reason, ==, "Proposed from DARK.1. Not proven on this garment.");
+  g_assert_cmpfloat (proposed->pretreat_laydown_g_per_m2, ==, 160);
+}
+
 static void
 test_no_such_garment (Bench         *bench,
                       gconstpointer  data)
@@ -241,6 +294,7 @@ main (int   argc,
   ADD ("proof", test_proof);
   ADD ("proposal", test_proposal);
   ADD ("proposal-for-shade", test_proposal_for_shade);
+  ADD ("no-mixed-shades", test_no_mixed_shades);
   ADD ("no-such-garment", test_no_such_garment);
   ADD ("like", test_like);
 
