@@ -30,6 +30,8 @@ struct _BbRecallPane
   GtkToggleButton *recipes_button;
   GtkToggleButton *jobs_button;
   GtkLabel *corrected_label;
+  GtkButton *specimen_button;
+  GtkLabel *specimen_label;
   GtkStack *stack;
   BbLinesView *recipes;
   BbLinesView *jobs;
@@ -40,6 +42,9 @@ struct _BbRecallPane
 
   /* What the person wants to see, where both are found. */
   gboolean wants_jobs;
+
+  /* The specimen whose number is typed; 0 for none. */
+  gint64 specimen;
 };
 
 G_DEFINE_FINAL_TYPE (BbRecallPane, bb_recall_pane, ADW_TYPE_BIN)
@@ -64,6 +69,12 @@ job_opened_cb (BbRecallPane *self,
   bb_session_show (self->session, "jobs", job);
 }
 
+static void
+specimen_cb (BbRecallPane *self)
+{
+  bb_session_show (self->session, "wash", self->specimen);
+}
+
 static void toggled_cb (BbRecallPane *self);
 
 /* Where only the other list has something, that is what a person looks for. */
@@ -84,10 +95,11 @@ show_lists (BbRecallPane *self)
   gtk_stack_set_visible_child_name (self->stack, shows_jobs ? "jobs" : "recipes");
 }
 
+/* The button of recipes tells, because it is released before that of jobs counts as pressed. */
 static void
 toggled_cb (BbRecallPane *self)
 {
-  self->wants_jobs = gtk_toggle_button_get_active (self->jobs_button);
+  self->wants_jobs = !gtk_toggle_button_get_active (self->recipes_button);
   gtk_stack_set_visible_child_name (self->stack, self->wants_jobs ? "jobs" : "recipes");
 }
 
@@ -103,6 +115,22 @@ show_corrected (BbRecallPane *self,
   /* Translators: what is looked for instead of what was typed. */
   text = g_strdup_printf (_("Showing “%s” for “%s”."), corrected, bb_recall_pane_get_text (self));
   gtk_label_set_label (self->corrected_label, text);
+}
+
+/* A number that a specimen and a job share leads to both. */
+static void
+show_specimen (BbRecallPane *self,
+               gint64        specimen)
+{
+  g_autofree char *text = NULL;
+
+  self->specimen = specimen;
+  gtk_widget_set_visible (GTK_WIDGET (self->specimen_button), specimen != 0);
+  if (specimen == 0)
+    return;
+  /* Translators: a specimen's number. */
+  text = g_strdup_printf (_("Specimen %s, on the Wash Log"), bb_recall_pane_get_text (self));
+  gtk_label_set_label (self->specimen_label, text);
 }
 
 static void
@@ -131,6 +159,7 @@ search_all (BbRecallPane *self)
   g_autoptr (GArray) jobs = recipes != NULL ? bb_book_search (book, &bb_job_table, &newest, &error) : NULL;
 
   show_corrected (self, NULL);
+  show_specimen (self, 0);
   if (jobs != NULL)
     take (self, g_steal_pointer (&recipes), g_steal_pointer (&jobs), TRUE);
   else
@@ -164,6 +193,7 @@ search (BbRecallPane *self,
       return;
     }
   show_corrected (self, recalled->corrected);
+  show_specimen (self, recalled->specimen);
   take (self, g_array_ref (recalled->recipes), g_array_ref (recalled->jobs), keep);
 }
 
@@ -225,7 +255,8 @@ clear_cb (BbRecallPane *self)
   filter_changed_cb (self);
 }
 
-/* A scanner types a label and then Enter: the next one takes its place. */
+/* A scanner types a label and then Enter: the next one takes its place. The first recipe is shown already, a job is
+ * opened. */
 static void
 search_activate_cb (BbRecallPane *self)
 {
@@ -237,7 +268,10 @@ search_activate_cb (BbRecallPane *self)
       gtk_editable_select_region (GTK_EDITABLE (self->search_entry), 0, -1);
       return;
     }
-  bb_lines_view_focus (shows_jobs ? self->jobs : self->recipes);
+  if (shows_jobs && *text != '\0' && bb_lines_view_get_chosen (self->jobs) != 0)
+    job_opened_cb (self, bb_lines_view_get_chosen (self->jobs));
+  else
+    bb_lines_view_focus (shows_jobs ? self->jobs : self->recipes);
 }
 
 static void
@@ -422,10 +456,13 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, recipes_button);
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, jobs_button);
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, corrected_label);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, specimen_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, specimen_label);
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, stack);
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, recipes);
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, jobs);
   gtk_widget_class_bind_template_callback (widget_class, clear_cb);
+  gtk_widget_class_bind_template_callback (widget_class, specimen_cb);
 }
 
 static void

@@ -381,6 +381,22 @@ find_in (BbBook                 *self,
   return TRUE;
 }
 
+/* Shops number specimens as they number jobs: one may have the number of the other. */
+static gboolean
+find_specimen (BbBook      *self,
+               const char  *code,
+               BbRecalled  *recalled,
+               GError     **error)
+{
+  BbRecalled found = { .table = NULL };
+
+  if (!find_in (self, tables_of (BB_TAG_SPECIMEN), code, &found, error))
+    return FALSE;
+  recalled->specimen = found.id;
+
+  return TRUE;
+}
+
 /* What a scanner types names its kind; a whole code that was typed by hand may be of any. */
 static gboolean
 find_very_thing (BbBook      *self,
@@ -401,7 +417,7 @@ find_very_thing (BbBook      *self,
     if (!find_in (self, tables_of (kinds[i]), stripped, recalled, error))
       return FALSE;
 
-  return TRUE;
+  return find_specimen (self, stripped, recalled, error);
 }
 
 /**

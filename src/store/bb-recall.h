@@ -28,6 +28,7 @@ typedef struct {
  * BbRecalled:
  * @table: (nullable): the table of the very thing that the text names, as a label or by its whole code
  * @id: its key
+ * @specimen: key of the specimen whose whole code the text is, also where a job has the same; 0 for none
  * @recipes: (element-type gint64): keys of recipes, the newest first
  * @jobs: (element-type gint64): keys of jobs, the newest first
  * @recipe_colourways: (element-type gint64): for each recipe the garment of @colourways that it was found by, or 0
@@ -39,6 +40,7 @@ typedef struct {
 typedef struct {
   const BbTable *table;
   gint64 id;
+  gint64 specimen;
   GArray *recipes;
   GArray *jobs;
   GArray *recipe_colourways;

@@ -24,6 +24,7 @@ typedef struct {
   GtkEditable *search_entry;
   gint64 recipe;
   gint64 job;
+  gint64 specimen;
   gint64 wool;
   gint64 black;
   char *path;
@@ -38,6 +39,7 @@ fill_book (Scene  *scene,
   g_autoptr (Shop) shop = helper_fill (book);
   g_autoptr (BbBlank) blank = helper_make_blank ("WOOL-1", "Fjord sweater");
   g_autoptr (BbColourway) colourway = NULL;
+  g_autoptr (BbWashTest) specimen = NULL;
 
   helper_fill_jobs (book, shop);
   helper_prove (book, shop->revision->id);
@@ -45,8 +47,11 @@ fill_book (Scene  *scene,
   helper_save (book, &bb_blank_table, blank);
   colourway = helper_make_colourway ("WOOL-1-BLACK", blank->id, "Black");
   helper_save (book, &bb_colourway_table, colourway);
+  specimen = helper_make_wash_test (shop->job->code, shop->revision->id);
+  helper_save (book, &bb_wash_test_table, specimen);
   scene->recipe = shop->recipe->id;
   scene->job = shop->job->id;
+  scene->specimen = specimen->id;
   scene->wool = blank->id;
   scene->black = colourway->id;
 }
@@ -230,6 +235,81 @@ test_search (Scene         *scene,
   bb_page_show_record (scene->page, scene->recipe);
   g_assert_cmpint (bb_recall_pane_get_chosen (scene->pane), ==, scene->recipe);
   g_assert_cmpstr (bb_recall_pane_get_text (scene->pane), ==, "");
+}
+
+static gboolean
+is_button (GtkWidget  *widget,
+           const char *label)
+{
+  GtkWidget *child = GTK_IS_BUTTON (widget) ? gtk_button_get_child (GTK_BUTTON (widget)) : NULL;
+
+  return GTK_IS_LABEL (child) && g_str_equal (gtk_label_get_text (GTK_LABEL (child)), label);
+}
+
+static GtkWidget *
+find_button (GtkWidget  *within,
+             const char *label)
+{
+  GtkWidget *found = NULL;
+
+  if (is_button (within, label))
+    return within;
+  for (GtkWidget *child = gtk_widget_get_first_child (within); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_button (child, label);
+
+  return found;
+}
+
+/* As keys and assistive technologies press it. */
+static void
+press (Scene      *scene,
+       const char *label)
+{
+  GtkWidget *button = find_button (GTK_WIDGET (scene->pane), label);
+
+  g_test_message ("“%s”", label);
+  g_assert_nonnull (button);
+  g_signal_emit_by_name (button, "clicked");
+  helper_wait_drawn (GTK_WIDGET (scene->page));
+}
+
+/* Where both are found, a person sees that list which is asked for, and still does with another word. */
+static void
+test_switch (Scene         *scene,
+             gconstpointer  data)
+{
+  (void) data;
+  expect_shown (scene, "Heron Street Choir", FALSE);
+  press (scene, "Jobs: 1");
+  expect_shown (scene, "Heron Street Choir", TRUE);
+  expect (scene, "navy", 1, 1);
+  expect_shown (scene, "Heron Street Choir", TRUE);
+  press (scene, "Recipes: 1");
+  expect_shown (scene, "Heron Street Choir", FALSE);
+  press (scene, "Jobs: 1");
+  expect_shown (scene, "Heron Street Choir", TRUE);
+}
+
+/* A number that a job and a specimen share leads to both; Enter opens the first, or the only one. */
+static void
+test_shared_number (Scene         *scene,
+                    gconstpointer  data)
+{
+  (void) data;
+  expect (scene, "2503-0", 0, 1);
+  expect_shown (scene, "Specimen 2503-0, on the Wash Log", FALSE);
+  scan (scene, "2503-01");
+  g_assert_cmpstr (scene->shown_page, ==, "jobs");
+  g_assert_cmpint (scene->shown, ==, scene->job);
+  expect_shown (scene, "Heron Street Choir", TRUE);
+  press (scene, "Specimen 2503-01, on the Wash Log");
+  g_assert_cmpstr (scene->shown_page, ==, "wash");
+  g_assert_cmpint (scene->shown, ==, scene->specimen);
+  scan (scene, "heron");
+  g_assert_cmpstr (scene->shown_page, ==, "jobs");
+  g_assert_cmpint (scene->shown, ==, scene->job);
+  expect_shown (scene, "Specimen 2503-01, on the Wash Log", FALSE);
 }
 
 static void
@@ -423,6 +503,8 @@ main (int   argc,
   adw_init ();
   ADD ("labels", test_labels);
   ADD ("search", test_search);
+  ADD ("switch", test_switch);
+  ADD ("shared-number", test_shared_number);
   ADD ("filters", test_filters);
   ADD ("nearest", test_nearest);
   ADD ("start", test_start);

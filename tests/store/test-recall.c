@@ -335,6 +335,24 @@ test_labels_name_the_very_thing (Bench         *bench,
   expect_thing (bench, "heron", NULL, 0);
 }
 
+/* Specimens and jobs may have one number: both are told. */
+static void
+test_shared_number (Bench         *bench,
+                    gconstpointer  data)
+{
+  g_autoptr (BbWashTest) specimen = helper_make_wash_test ("2503-01", bench->shop->revision->id);
+  g_autoptr (BbRecalled) alone = recall (bench, "W-1", NULL);
+  g_autoptr (BbRecalled) shared = NULL;
+
+  (void) data;
+  helper_save (bench->book, &bb_wash_test_table, specimen);
+  shared = recall (bench, "2503-01", NULL);
+  g_assert_true (shared->table == &bb_job_table);
+  g_assert_cmpint (shared->id, ==, bench->shop->job->id);
+  g_assert_cmpint (shared->specimen, ==, specimen->id);
+  g_assert_cmpint (alone->specimen, ==, bench->shop->wash_test->id);
+}
+
 static void
 test_by_colour (Bench         *bench,
                 gconstpointer  data)
@@ -481,6 +499,7 @@ main (int   argc,
   ADD ("/recall/narrowing-is-checked", test_narrowing_is_checked);
   ADD ("/recall/mistyped-words", test_mistyped_words);
   ADD ("/recall/labels-name-the-very-thing", test_labels_name_the_very_thing);
+  ADD ("/recall/shared-number", test_shared_number);
   ADD ("/recall/by-colour", test_by_colour);
   ADD ("/recall/by-shade", test_by_shade);
   ADD ("/recall/last-revision", test_last_revision);
