@@ -400,6 +400,20 @@ bb_editor_open (BbEditor      *self,
   bb_form_focus_start (self->form);
 }
 
+/**
+ * bb_editor_keep:
+ * @self: an editor that is open
+ *
+ * Keeps the form as if it were half typed: for what is proposed, which is lost with the window where nobody types.
+ */
+void
+bb_editor_keep (BbEditor *self)
+{
+  g_return_if_fail (BB_IS_EDITOR (self) && self->form != NULL);
+
+  keep (self);
+}
+
 static gpointer
 load_base (BbEditor      *self,
            const BbTable *table,

@@ -34,6 +34,7 @@ void     bb_editor_open        (BbEditor      *self,
                                 const BbTable *table,
                                 gpointer       record,
                                 const BbField *fixed);
+void     bb_editor_keep        (BbEditor      *self);
 gboolean bb_editor_resume      (BbEditor      *self);
 void     bb_editor_focus       (BbEditor      *self);
 gboolean bb_editor_is_open     (BbEditor      *self);

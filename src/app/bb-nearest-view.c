@@ -107,6 +107,35 @@ describe_start (BbNearestView *self)
            "proven on this garment: a trial says whether it holds.");
 }
 
+/* Who starts a second recipe for a garment should know of the first; %NULL where there is none. */
+static char *
+describe_same (BbNearestView *self)
+{
+  g_autoptr (GPtrArray) codes = g_ptr_array_new ();
+  g_autofree char *all = NULL;
+
+  for (guint i = 0; self->near != NULL && i < self->near->recipes->len; i++)
+    if (bb_near_recipes_is_same_garment (self->near, i))
+      g_ptr_array_add (codes, ((const BbKnownRecipe *) self->near->recipes->pdata[i])->code);
+  if (codes->len == 0)
+    return NULL;
+  g_ptr_array_add (codes, NULL);
+  all = g_strjoinv (", ", (char **) codes->pdata);
+
+  /* Translators: the codes of one or more recipes. */
+  return g_strdup_printf (_("This garment has a recipe already: %s."), all);
+}
+
+static void
+show_start (BbNearestView *self)
+{
+  g_autofree char *same = describe_same (self);
+  g_autofree char *text = same != NULL ? g_strjoin ("\n", same, describe_start (self), NULL)
+                                       : g_strdup (describe_start (self));
+
+  gtk_label_set_label (self->start_label, text);
+}
+
 static void
 show_near (BbNearestView *self)
 {
@@ -115,7 +144,7 @@ show_near (BbNearestView *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "nearest.start",
                                  self->near != NULL && bb_near_recipes_can_propose (self->near));
   gtk_widget_set_visible (GTK_WIDGET (self->start_box), self->near != NULL);
-  gtk_label_set_label (self->start_label, describe_start (self));
+  show_start (self);
 }
 
 static void
@@ -190,7 +219,8 @@ start_action (GtkWidget  *widget,
   revision = bb_near_recipes_propose (self->near, bb_session_get_book (self->session),
                                       bb_session_get_units (self->session), &error);
   if (revision != NULL)
-    g_signal_emit (self, signals[SIGNAL_START], 0, revision, self->near->blank, self->near->colourway);
+    g_signal_emit (self, signals[SIGNAL_START], 0, revision, self->near->blank, self->near->colourway,
+                   bb_near_recipes_get_shade (self->near));
   else
     bb_session_report (self->session, error);
 }
@@ -312,11 +342,12 @@ bb_nearest_view_class_init (BbNearestViewClass *klass)
    * @revision: what is proposed, a revision without a recipe
    * @blank: the garment
    * @colourway: (nullable): its colour, where that is told
+   * @shade: the #BbShade that it is proposed for
    *
    * A person wants to start a recipe. All are borrowed.
    */
   signals[SIGNAL_START] = g_signal_new ("start", BB_TYPE_NEAREST_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                        G_TYPE_NONE, 3, G_TYPE_POINTER, G_TYPE_POINTER, G_TYPE_POINTER);
+                                        G_TYPE_NONE, 4, G_TYPE_POINTER, G_TYPE_POINTER, G_TYPE_POINTER, G_TYPE_INT);
 
   g_type_ensure (BB_TYPE_GARMENT_CHOOSER);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-nearest-view.ui");

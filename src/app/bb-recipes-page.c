@@ -7,9 +7,14 @@
 
 #include "bb-after-paint.h"
 #include "bb-editor.h"
+#include "bb-form.h"
 #include "bb-nearest-view.h"
 #include "bb-recall-pane.h"
 #include "bb-recipe-detail.h"
+
+/* Under these keys a form is kept that is half typed, and what comes after it. */
+#define FORM_KEY "recipes"
+#define NEXT_KEY "recipes-next"
 
 struct _BbRecipesPage
 {
@@ -18,6 +23,9 @@ struct _BbRecipesPage
   /* template */
   BbRecallPane *pane;
   GtkStack *stack;
+  GtkWidget *blanks_button;
+  GtkWidget *supplies_button;
+  GtkWidget *add_button;
   BbEditor *editor;
 
   /* borrowed from the stack: made when the first recipe is shown, so that the list does not wait for it */
@@ -40,6 +48,31 @@ struct _BbRecipesPage
 
 G_DEFINE_FINAL_TYPE (BbRecipesPage, bb_recipes_page, BB_TYPE_PAGE)
 
+static gboolean
+has_any (BbRecipesPage *self,
+         const BbTable *table)
+{
+  const BbQuery one = { .limit = 1 };
+  g_autoptr (GArray) found = bb_book_search (bb_session_get_book (bb_page_get_session (BB_PAGE (self))), table, &one,
+                                             NULL);
+
+  return found != NULL && found->len > 0;
+}
+
+/* In an empty book the step that comes next is coloured: a recipe refers to its blank and its pretreat. */
+static void
+show_next_step (BbRecipesPage *self)
+{
+  GtkWidget *steps[] = { self->blanks_button, self->supplies_button, self->add_button };
+  const guint next = !has_any (self, &bb_blank_table) ? 0 : !has_any (self, &bb_supply_table) ? 1 : 2;
+
+  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
+    if (i == next)
+      gtk_widget_add_css_class (steps[i], "suggested-action");
+    else
+      gtk_widget_remove_css_class (steps[i], "suggested-action");
+}
+
 static void
 show_state (BbRecipesPage *self)
 {
@@ -52,6 +85,8 @@ show_state (BbRecipesPage *self)
   else
     gtk_stack_set_visible_child_name (self->stack, !bb_recall_pane_is_narrowed (self->pane) ? "empty"
                                                    : bb_recall_pane_get_n_jobs (self->pane) > 0 ? "jobs" : "nothing");
+  if (g_str_equal (gtk_stack_get_visible_child_name (self->stack), "empty"))
+    show_next_step (self);
 }
 
 static void
@@ -111,11 +146,64 @@ make_code (BbRecipesPage *self,
   return g_strdup (garment);
 }
 
+/* A form that nobody sees gives and takes what a kept one holds. */
+static BbForm *
+make_unseen_form (BbRecipesPage *self)
+{
+  return BB_FORM (g_object_ref_sink (bb_form_new (bb_page_get_session (BB_PAGE (self)), &bb_revision_table)));
+}
+
+/* What is proposed outlives the window, as the form does that comes before it. */
+static void
+propose (BbRecipesPage *self,
+         BbRevision    *revision)
+{
+  g_autoptr (BbForm) form = make_unseen_form (self);
+  g_autoptr (GVariant) state = NULL;
+  g_autofree char *text = NULL;
+
+  g_clear_pointer (&self->proposed, bb_revision_free);
+  self->proposed = revision;
+  bb_form_load (form, revision);
+  state = g_variant_ref_sink (bb_form_save_state (form));
+  text = g_variant_print (state, FALSE);
+  bb_session_keep_form (bb_page_get_session (BB_PAGE (self)), NEXT_KEY, text);
+}
+
+static void
+forget_proposed (BbRecipesPage *self)
+{
+  if (self->proposed == NULL)
+    return;
+  g_clear_pointer (&self->proposed, bb_revision_free);
+  bb_session_keep_form (bb_page_get_session (BB_PAGE (self)), NEXT_KEY, NULL);
+}
+
+static void
+resume_proposed (BbRecipesPage *self)
+{
+  g_autofree char *text = bb_session_dup_form (bb_page_get_session (BB_PAGE (self)), NEXT_KEY);
+  g_autoptr (GVariant) state = NULL;
+  g_autoptr (BbForm) form = NULL;
+  g_autoptr (BbRevision) fresh = NULL;
+
+  if (text != NULL)
+    state = g_variant_parse (G_VARIANT_TYPE ("a{ss}"), text, NULL, NULL, NULL);
+  if (state == NULL)
+    return;
+  form = make_unseen_form (self);
+  fresh = bb_revision_new ();
+  bb_form_load (form, fresh);
+  bb_form_load_state (form, state);
+  self->proposed = bb_form_dup_draft (form);
+}
+
 static void
 start_cb (BbRecipesPage *self,
           gpointer       revision,
           gpointer       garment,
-          gpointer       colour)
+          gpointer       colour,
+          int            shade)
 {
   const BbBlank *blank = garment;
   const BbColourway *colourway = colour;
@@ -123,11 +211,13 @@ start_cb (BbRecipesPage *self,
 
   recipe->blank = blank->id;
   recipe->colourway = colourway != NULL ? colourway->id : 0;
+  if (colourway == NULL)
+    recipe->shade = shade;
   recipe->code = make_code (self, colourway != NULL ? colourway->code : blank->code);
   recipe->name = colourway != NULL ? g_strjoin (", ", blank->name, colourway->name, NULL) : g_strdup (blank->name);
-  g_clear_pointer (&self->proposed, bb_revision_free);
-  self->proposed = bb_record_copy (&bb_revision_table, revision);
+  propose (self, bb_record_copy (&bb_revision_table, revision));
   edit_record (self, &bb_recipe_table, recipe);
+  bb_editor_keep (self->editor);
 }
 
 static void
@@ -230,11 +320,14 @@ static void
 start_first_revision (BbRecipesPage *self,
                       gint64         recipe)
 {
-  BbRevision *revision = self->proposed != NULL ? g_steal_pointer (&self->proposed) : bb_revision_new ();
+  BbRevision *revision = self->proposed != NULL ? bb_record_copy (&bb_revision_table, self->proposed)
+                                                : bb_revision_new ();
 
   revision->recipe = recipe;
   revision->number = 1;
   edit_record (self, &bb_revision_table, revision);
+  bb_editor_keep (self->editor);
+  forget_proposed (self);
 }
 
 static gboolean
@@ -256,7 +349,7 @@ editor_done_cb (BbRecipesPage *self,
                 gint64         id)
 {
   if (table == &bb_recipe_table && id == 0)
-    g_clear_pointer (&self->proposed, bb_revision_free);
+    forget_proposed (self);
   if (id != 0)
     self->seeks = FALSE;
   if (table == &bb_recipe_table && id != 0)
@@ -267,6 +360,7 @@ editor_done_cb (BbRecipesPage *self,
           start_first_revision (self, id);
           return;
         }
+      forget_proposed (self);
     }
   if (table == &bb_revision_table && id != 0)
     {
@@ -305,7 +399,7 @@ find_for_blank_action (GtkWidget  *widget,
 static void
 bb_recipes_page_add (BbPage *page)
 {
-  g_clear_pointer (&BB_RECIPES_PAGE (page)->proposed, bb_revision_free);
+  forget_proposed (BB_RECIPES_PAGE (page));
   edit_record (BB_RECIPES_PAGE (page), &bb_recipe_table, bb_recipe_new ());
 }
 
@@ -324,8 +418,9 @@ bb_recipes_page_start (BbPage *page)
   BbRecipesPage *self = BB_RECIPES_PAGE (page);
 
   bb_recall_pane_start (self->pane, bb_page_get_session (page));
-  bb_editor_set_session (self->editor, bb_page_get_session (page), "recipes");
-  bb_editor_resume (self->editor);
+  bb_editor_set_session (self->editor, bb_page_get_session (page), FORM_KEY);
+  if (bb_editor_resume (self->editor))
+    resume_proposed (self);
 }
 
 static void
@@ -416,6 +511,9 @@ bb_recipes_page_class_init (BbRecipesPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recipes-page.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, pane);
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, stack);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, blanks_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, supplies_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, add_button);
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, editor);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, editor_done_cb);

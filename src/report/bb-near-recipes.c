@@ -347,6 +347,33 @@ bb_near_recipes_can_propose (const BbNearRecipes *self)
   return FALSE;
 }
 
+/**
+ * bb_near_recipes_get_shade:
+ * @self: what was found
+ *
+ * Returns: the #BbShade for which a recipe is proposed: that of the nearest proven one, and of one colour the narrowest
+ *   that it may be called; any colour where there is none
+ */
+int
+bb_near_recipes_get_shade (const BbNearRecipes *self)
+{
+  const BbShade narrowest[] = { BB_SHADE_BLACK, BB_SHADE_WHITE, BB_SHADE_DARK, BB_SHADE_LIGHT };
+  const BbKnownRecipe *nearest = NULL;
+
+  g_return_val_if_fail (self != NULL, BB_SHADE_ANY);
+
+  for (guint i = 0; i < self->recipes->len && nearest == NULL; i++)
+    if (is_source (self, self->recipes->pdata[i]))
+      nearest = self->recipes->pdata[i];
+  if (nearest == NULL || nearest->colourway == BB_INTEGER_NONE)
+    return nearest != NULL ? nearest->shade : (int) BB_SHADE_ANY;
+  for (guint i = 0; i < G_N_ELEMENTS (narrowest); i++)
+    if ((shades_of_source (nearest) & (1u << narrowest[i])) != 0)
+      return (int) narrowest[i];
+
+  return BB_SHADE_ANY;
+}
+
 static gboolean
 load_sources (const BbNearRecipes  *self,
               BbBook               *book,

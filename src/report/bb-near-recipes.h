@@ -40,6 +40,7 @@ char          *bb_near_recipes_dup_reasons     (const BbNearRecipes  *self,
                                                 const BbUnitContext  *context);
 gboolean       bb_near_recipes_needs_colour    (const BbNearRecipes  *self);
 gboolean       bb_near_recipes_can_propose     (const BbNearRecipes  *self);
+int            bb_near_recipes_get_shade       (const BbNearRecipes  *self);
 BbRevision    *bb_near_recipes_propose         (const BbNearRecipes  *self,
                                                 BbBook               *book,
                                                 const BbUnitContext  *context,

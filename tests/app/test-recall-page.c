@@ -78,16 +78,8 @@ drop_icons (GtkWidget *within)
 }
 
 static void
-set_up (Scene         *scene,
-        gconstpointer  data)
+open_window (Scene *scene)
 {
-  BbBook *book = NULL;
-
-  (void) data;
-  scene->path = helper_new_path ();
-  book = helper_create (scene->path);
-  fill_book (scene, book);
-  helper_close (book);
   scene->session = helper_open_session (scene->path);
   g_signal_connect_swapped (scene->session, "show", G_CALLBACK (show_cb), scene);
   scene->window = GTK_WINDOW (gtk_window_new ());
@@ -103,14 +95,34 @@ set_up (Scene         *scene,
 }
 
 static void
-tear_down (Scene         *scene,
-           gconstpointer  data)
+close_window (Scene *scene)
 {
-  (void) data;
   bb_session_close (scene->session);
   gtk_window_destroy (scene->window);
   helper_wait_idle ();
   g_assert_finalize_object (scene->session);
+}
+
+static void
+set_up (Scene         *scene,
+        gconstpointer  data)
+{
+  BbBook *book = NULL;
+
+  (void) data;
+  scene->path = helper_new_path ();
+  book = helper_create (scene->path);
+  fill_book (scene, book);
+  helper_close (book);
+  open_window (scene);
+}
+
+static void
+tear_down (Scene         *scene,
+           gconstpointer  data)
+{
+  (void) data;
+  close_window (scene);
   g_free (scene->shown_page);
   g_free (scene->path);
 }
@@ -429,34 +441,75 @@ has_no_form (gpointer data)
   return !bb_editor_is_open (helper_find_widget (GTK_WIDGET (scene->page), BB_TYPE_EDITOR));
 }
 
-/* From the nearest to a recipe of its own: a draft, of that garment, that says where it is from. */
 static void
-test_start (Scene         *scene,
-            gconstpointer  data)
+start_from_nearest (Scene *scene)
 {
-  GtkWidget *editor = helper_find_widget (GTK_WIDGET (scene->page), BB_TYPE_EDITOR);
-  g_autoptr (BbRecipe) recipe = NULL;
-  g_autoptr (BbRevision) revision = NULL;
-  g_autoptr (BbStanding) standing = NULL;
-  BbBook *book = bb_session_get_book (scene->session);
-
-  (void) data;
   bb_page_show_for (scene->page, &bb_colourway_table, scene->black);
   helper_wait_until (has_rows, scene->page);
   activate_nearest (scene, "nearest.start");
-  gtk_widget_activate_action (editor, "editor.save", NULL);
-  helper_wait_until (has_editor_of, scene);
-  gtk_widget_activate_action (editor, "editor.save", NULL);
-  helper_wait_until (has_no_form, scene);
+}
 
-  recipe = bb_book_load_by_code (book, &bb_recipe_table, "WOOL-1-BLACK", NULL);
+static void
+save_form (Scene     *scene,
+           Condition  condition)
+{
+  gtk_widget_activate_action (helper_find_widget (GTK_WIDGET (scene->page), BB_TYPE_EDITOR), "editor.save", NULL);
+  helper_wait_until (condition, scene);
+}
+
+static void
+expect_proposed (Scene *scene)
+{
+  BbBook *book = bb_session_get_book (scene->session);
+  g_autoptr (BbRecipe) recipe = bb_book_load_by_code (book, &bb_recipe_table, "WOOL-1-BLACK", NULL);
+  g_autoptr (BbRevision) revision = NULL;
+  g_autoptr (BbRevision) source = bb_book_load_current (book, scene->recipe, NULL);
+  g_autoptr (BbStanding) standing = NULL;
+
   g_assert_nonnull (recipe);
   g_assert_cmpint (recipe->blank, ==, scene->wool);
   g_assert_cmpint (recipe->colourway, ==, scene->black);
   revision = bb_book_load_current (book, recipe->id, NULL);
   g_assert_cmpstr (revision->reason, ==, "Proposed from R-1.1. Not proven on this garment.");
+  g_assert_cmpint (revision->pretreat_product, ==, source->pretreat_product);
+  g_assert_cmpint (revision->print_mode, ==, source->print_mode);
+  /* A proposal is rounded to 5 g/m². */
+  g_assert_cmpfloat_with_epsilon (revision->pretreat_laydown_g_per_m2, source->pretreat_laydown_g_per_m2, 2.5);
   standing = bb_book_load_standing (book, revision->id, NULL);
   g_assert_cmpint (standing->state, ==, BB_STATE_DRAFT);
+}
+
+/* From the nearest to a recipe of its own: a draft, of that garment, that says where it is from. */
+static void
+test_start (Scene         *scene,
+            gconstpointer  data)
+{
+  (void) data;
+  start_from_nearest (scene);
+  save_form (scene, has_editor_of);
+  save_form (scene, has_no_form);
+  expect_proposed (scene);
+}
+
+/* What is proposed and not touched is there again when the window was closed, whichever of both forms was open. */
+static void
+test_proposal_kept (Scene         *scene,
+                    gconstpointer  data)
+{
+  (void) data;
+  start_from_nearest (scene);
+  close_window (scene);
+  open_window (scene);
+  g_assert_false (has_no_form (scene));
+  save_form (scene, has_editor_of);
+  close_window (scene);
+  open_window (scene);
+  g_assert_true (has_editor_of (scene));
+  save_form (scene, has_no_form);
+  expect_proposed (scene);
+  close_window (scene);
+  open_window (scene);
+  g_assert_true (has_no_form (scene));
 }
 
 static void
@@ -508,6 +561,7 @@ main (int   argc,
   ADD ("filters", test_filters);
   ADD ("nearest", test_nearest);
   ADD ("start", test_start);
+  ADD ("proposal-kept", test_proposal_kept);
   ADD ("unreadable", test_unreadable);
 
   return g_test_run ();

@@ -239,6 +239,7 @@ test_no_mixed_shades (Bench         *bench,
   any = load (bench, bench->wool, 0, 8);
   g_assert_false (bb_near_recipes_needs_colour (any));
   g_assert_true (bb_near_recipes_can_propose (any));
+  g_assert_cmpint (bb_near_recipes_get_shade (any), ==, BB_SHADE_DARK);
   g_clear_pointer (&any, bb_near_recipes_free);
 
   add_proven (bench, "WHITE", BB_SHADE_WHITE, 40);
