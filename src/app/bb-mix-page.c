@@ -26,6 +26,7 @@ struct _BbMixPage
   /* template */
   BbRecipePicker *picker;
   AdwBin *form_bin;
+  GtkLabel *losses_label;
   GtkBox *source_box;
   BbGarmentBand *band;
   GtkLabel *source_label;
@@ -166,6 +167,37 @@ show_departures (BbMixPage           *self,
   show_caution (self, text == NULL ? _("Pretreat as the recipe has it.") : "");
 }
 
+static BbShop *
+load_shop (BbMixPage *self)
+{
+  BbSession *session = bb_page_get_session (BB_PAGE (self));
+  g_autoptr (GError) error = NULL;
+  BbShop *shop = bb_book_load_shop (bb_session_get_book (session), &error);
+
+  if (shop == NULL)
+    bb_session_report (session, error);
+
+  return shop;
+}
+
+/* A job sheet for the same garments comes to the same, unless something was changed here. */
+static void
+show_losses (BbMixPage           *self,
+             const BbWorksheetIn *draft)
+{
+  g_autoptr (BbShop) shop = load_shop (self);
+  g_autofree char *own = shop != NULL ? bb_worksheet_describe_own_losses (draft, shop) : NULL;
+  g_autofree char *text = NULL;
+
+  gtk_widget_set_visible (GTK_WIDGET (self->losses_label), shop != NULL);
+  if (shop == NULL)
+    return;
+  text = own != NULL ? g_strdup_printf (_("Other than the shop's settings, which job sheets reckon with: %s."), own)
+                     : g_strdup (_("Losses and reserve are the shop's settings, spoilage that of a new job: a job "
+                                   "sheet reckons with the same."));
+  gtk_label_set_label (self->losses_label, text);
+}
+
 /* A laydown in grams on a box needs the box first, so the box is computed from whatever is there. */
 static void
 update (BbMixPage *self)
@@ -177,6 +209,7 @@ update (BbMixPage *self)
   BbWorksheet sheet;
 
   follow_artwork (self, draft);
+  show_losses (self, draft);
   update_box (self, draft);
   in = bb_form_dup_record (self->form, FALSE);
   if (in == NULL)
@@ -309,11 +342,14 @@ picked_cb (BbMixPage *self,
 }
 
 static BbWorksheetIn *
-make_fresh (void)
+make_fresh (BbMixPage *self)
 {
   BbWorksheetIn *in = bb_worksheet_in_new ();
+  g_autoptr (BbShop) shop = load_shop (self);
 
   in->basis = BB_BASIS_VOLUME;
+  if (shop != NULL)
+    bb_worksheet_take_shop (in, shop);
 
   return in;
 }
@@ -324,7 +360,7 @@ clear_action (GtkWidget  *widget,
               GVariant   *parameter)
 {
   BbMixPage *self = BB_MIX_PAGE (widget);
-  g_autoptr (BbWorksheetIn) fresh = make_fresh ();
+  g_autoptr (BbWorksheetIn) fresh = make_fresh (self);
 
   (void) name;
   (void) parameter;
@@ -379,7 +415,7 @@ bb_mix_page_start (BbPage *page)
 {
   BbMixPage *self = BB_MIX_PAGE (page);
   BbSession *session = bb_page_get_session (page);
-  g_autoptr (BbWorksheetIn) fresh = make_fresh ();
+  g_autoptr (BbWorksheetIn) fresh = make_fresh (self);
 
   self->form = BB_FORM (bb_form_new (session, &bb_worksheet_in_table));
   bb_form_load (self->form, fresh);
@@ -466,6 +502,7 @@ bb_mix_page_class_init (BbMixPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-mix-page.ui");
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, picker);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, form_bin);
+  gtk_widget_class_bind_template_child (widget_class, BbMixPage, losses_label);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, source_box);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, band);
   gtk_widget_class_bind_template_child (widget_class, BbMixPage, source_label);

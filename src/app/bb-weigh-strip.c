@@ -33,6 +33,24 @@ G_DEFINE_FINAL_TYPE (BbWeighStrip, bb_weigh_strip, ADW_TYPE_BIN)
 
 static const char * const css_names[] = { "low", "ok", "high" };
 
+/* Common practice, no source. */
+static const char *
+describe_next (BbWeighVerdict verdict)
+{
+  switch (verdict)
+    {
+    case BB_WEIGH_LOW:
+      return _("Unless the recipe says otherwise, spray what is missing before it dries, weigh again, and set the "
+               "sprayer before the next garment.");
+    case BB_WEIGH_HIGH:
+      return _("Unless the recipe says otherwise, set this garment aside and don't print on it for the order; set the "
+               "sprayer before the next one.");
+    case BB_WEIGH_OK:
+    default:
+      return NULL;
+    }
+}
+
 static void
 show_words (BbWeighStrip       *self,
             const BbWeighInIn  *in,
@@ -45,7 +63,9 @@ show_words (BbWeighStrip       *self,
                                                              units);
   g_autofree char *word = NULL;
   g_autofree char *target = NULL;
+  g_autofree char *told = NULL;
   g_autofree char *detail = NULL;
+  const char *next = NULL;
 
   switch ((BbWeighVerdict) out->verdict)
     {
@@ -61,8 +81,10 @@ show_words (BbWeighStrip       *self,
       break;
     }
 
+  next = describe_next ((BbWeighVerdict) out->verdict);
   target = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, self->target_g_per_m2, units);
-  detail = g_strdup_printf (_("%s on the garment: %s of the %s that the recipe asks for."), applied, laydown, target);
+  told = g_strdup_printf (_("%s on the garment: %s of the %s that the recipe asks for."), applied, laydown, target);
+  detail = next != NULL ? g_strjoin (" ", told, next, NULL) : g_steal_pointer (&told);
   if (out->scale_too_coarse == 1)
     {
       g_autofree char *more = g_strjoin (" ", detail, _("This scale is too coarse for the tolerance: half a division "

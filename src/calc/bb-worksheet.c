@@ -3,6 +3,7 @@
 
 #include "bb-worksheet.h"
 
+#include "bb-job.h"
 #include "bb-problem.h"
 
 BB_DEFINE_TABLE (BbWorksheetIn, bb_worksheet_in, "worksheet_in", N_("Mix"), BB_WORKSHEET_IN_FIELDS, NULL)
@@ -162,6 +163,89 @@ bb_worksheet_take_revision (BbWorksheetIn    *in,
   in->concentrate_solids_fraction = product != NULL ? product->solids_fraction : (double) NAN;
 }
 
+/* What the shop and a new job say of a field of the sheet; NaN where they say nothing. */
+static double
+get_usual (const BbField *field,
+           const BbShop  *shop)
+{
+  const BbField *of_shop = bb_table_find_field (&bb_shop_table, field->name);
+  const BbField *of_job = bb_table_find_field (&bb_job_table, field->name);
+  g_autoptr (BbJob) job = NULL;
+
+  if (field->kind != BB_KIND_NUMBER)
+    return (double) NAN;
+  if (of_shop != NULL)
+    return bb_field_get_number (of_shop, shop);
+  if (of_job == NULL)
+    return (double) NAN;
+  job = bb_job_new ();
+
+  return bb_field_get_number (of_job, job);
+}
+
+/**
+ * bb_worksheet_take_shop:
+ * @in: the sheet
+ * @shop: what holds for the whole shop
+ *
+ * Fills in the losses and the reserve that the shop reckons with, and the spoilage that a new job has: those by which
+ * job sheets are made.
+ */
+void
+bb_worksheet_take_shop (BbWorksheetIn *in,
+                        const BbShop  *shop)
+{
+  g_return_if_fail (in != NULL && shop != NULL);
+
+  for (guint i = 0; i < bb_worksheet_in_table.n_fields; i++)
+    {
+      const BbField *field = &bb_worksheet_in_table.fields[i];
+      const double usual = get_usual (field, shop);
+
+      if (!isnan (usual))
+        bb_field_set_number (field, in, usual);
+    }
+}
+
+static char *
+join_titles (GPtrArray *titles)
+{
+  if (titles->len == 0)
+    return NULL;
+  g_ptr_array_add (titles, NULL);
+
+  return g_strjoinv (", ", (char **) titles->pdata);
+}
+
+/**
+ * bb_worksheet_describe_own_losses:
+ * @in: the sheet
+ * @shop: what holds for the whole shop
+ *
+ * Returns: (transfer full) (nullable): the titles of what is not as bb_worksheet_take_shop() fills it in; %NULL if all
+ *   is, so that a job sheet for the same garments comes to the same
+ */
+char *
+bb_worksheet_describe_own_losses (const BbWorksheetIn *in,
+                                  const BbShop        *shop)
+{
+  g_autoptr (GPtrArray) titles = g_ptr_array_new ();
+
+  g_return_val_if_fail (in != NULL && shop != NULL, NULL);
+
+  for (guint i = 0; i < bb_worksheet_in_table.n_fields; i++)
+    {
+      const BbField *field = &bb_worksheet_in_table.fields[i];
+      const double usual = get_usual (field, shop);
+
+      /* A figure that is left empty counts as nothing. */
+      if (!isnan (usual) && (bb_field_is_set (field, in) ? bb_field_get_number (field, in) : 0.0) != usual)
+        g_ptr_array_add (titles, (char *) _(field->title));
+    }
+
+  return join_titles (titles);
+}
+
 static gboolean
 departs (const BbField       *field,
          const BbWorksheetIn *in,
@@ -194,9 +278,6 @@ bb_worksheet_describe_departures (const BbWorksheetIn *in,
   for (guint i = 0; i < bb_worksheet_in_table.n_fields; i++)
     if (departs (&bb_worksheet_in_table.fields[i], in, revision))
       g_ptr_array_add (titles, (char *) _(bb_worksheet_in_table.fields[i].title));
-  if (titles->len == 0)
-    return NULL;
-  g_ptr_array_add (titles, NULL);
 
-  return g_strjoinv (", ", (char **) titles->pdata);
+  return join_titles (titles);
 }

@@ -5,6 +5,7 @@
 #include "bb-box.h"
 #include "bb-laydown.h"
 #include "bb-mix.h"
+#include "bb-signature.h"
 #include "bb-stretch.h"
 
 G_BEGIN_DECLS
@@ -59,6 +60,10 @@ gboolean bb_worksheet_box                 (const BbWorksheetIn *in,
 void     bb_worksheet_take_revision       (BbWorksheetIn       *in,
                                            const BbRevision    *revision,
                                            const BbSupply      *product);
+void     bb_worksheet_take_shop           (BbWorksheetIn       *in,
+                                           const BbShop        *shop);
+char    *bb_worksheet_describe_own_losses (const BbWorksheetIn *in,
+                                           const BbShop        *shop);
 char    *bb_worksheet_describe_departures (const BbWorksheetIn *in,
                                            const BbRevision    *revision);
 

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "bb-worksheet.h"
+
 /*
  * One job reckoned by hand, with round numbers: a box of 300 × 400 mm makes 0.12 m², at 100 g/m² 12 g on the garment
  * and with a fifth of overspray 15 g from the nozzles. 50 garments and 10 % spares are 55.
@@ -230,6 +232,43 @@ test_mix (Bench         *bench,
  * Spray 30 s; dry 2 · 40 + 20 = 100 s on two stations; print 40 + 500 · 0.1064 · 2 = 146.4 s; cure 90 + 20 = 110 s on
  * two. Printing sets the pace: 386.4 s through the line, then 54 · 146.4 s.
  */
+/* The bench's sheet for the same garments comes to the same, as long as nobody changes the shop's figures on it. */
+static void
+test_worksheet_agrees (Bench         *bench,
+                       gconstpointer  data)
+{
+  g_autoptr (BbJob) job = bb_job_new ();
+  g_autoptr (BbWorksheetIn) in = bb_worksheet_in_new ();
+  g_autoptr (BbJobSheet) sheet = NULL;
+  g_autofree char *own = NULL;
+  g_autofree char *changed = NULL;
+  g_autoptr (GError) error = NULL;
+  BbWorksheet worksheet;
+
+  (void) data;
+  bench->job->spoilage_fraction = job->spoilage_fraction;
+  sheet = compute (bench, 1);
+  bb_worksheet_take_shop (in, bench->shop);
+  bb_worksheet_take_revision (in, bench->revision, bench->pretreat);
+  in->print_width_mm = bench->line->print_width_mm;
+  in->print_height_mm = bench->line->print_height_mm;
+  in->count = bench->line->count;
+  g_assert_true (bb_worksheet_compute (in, &worksheet, &error));
+  g_assert_no_error (error);
+  assert_close (worksheet.batch.total_g, mix_of (sheet, 0)->total_g);
+  assert_close (worksheet.mix.concentrate_g, mix_of (sheet, 0)->concentrate_g);
+  g_assert_cmpint (worksheet.batch.garments, ==, line_of (sheet, 0)->garments);
+  /* 50 and one spare, 12 g / 0.8 each, and 25 g: 790 g, and a tenth: 869 g, in steps of 50 g. */
+  assert_close (worksheet.batch.total_g, 900);
+
+  own = bb_worksheet_describe_own_losses (in, bench->shop);
+  g_assert_null (own);
+  in->overspray_fraction = 0.1;
+  in->reserve_fraction = (double) NAN;
+  changed = bb_worksheet_describe_own_losses (in, bench->shop);
+  g_assert_cmpstr (changed, ==, "Overspray, Reserve");
+}
+
 static void
 test_time (Bench         *bench,
            gconstpointer  data)
@@ -519,6 +558,7 @@ main (int   argc,
 #define ADD(path, func) g_test_add (path, Bench, NULL, set_up, func, tear_down)
   ADD ("/job-sheet/one-line", test_one_line);
   ADD ("/job-sheet/mix", test_mix);
+  ADD ("/job-sheet/worksheet-agrees", test_worksheet_agrees);
   ADD ("/job-sheet/time", test_time);
   ADD ("/job-sheet/cost", test_cost);
   ADD ("/job-sheet/second-place", test_second_place);

@@ -24,6 +24,9 @@
 #define PRINT_HEIGHT_MM 400.0
 #define COUNT 24.0
 
+/* What a new job has for spoilage. */
+#define SPOILAGE 0.02
+
 /* Water at 20 °C: Tanaka, Girard, Davis, Peuto, Bignell 2001, Metrologia 38, 301: 998.2067 kg/m³. */
 #define WATER_G_PER_ML 0.9982067
 
@@ -37,6 +40,10 @@ typedef struct {
   double parts_concentrate;
   double parts_water;
   double density_g_per_ml;
+  double overspray;
+  double line_loss_g;
+  double reserve;
+  double round_up_to_g;
 } Facts;
 
 /* What a person would work out with a pocket calculator. */
@@ -102,9 +109,10 @@ read_facts (Stage      *stage,
   g_autoptr (JsonParser) export_parser = NULL;
   JsonObject *revision = NULL;
   JsonObject *book = NULL;
+  JsonObject *shop = NULL;
 
   g_assert_cmpint (shop_run (stage, &shown, "--book", path, "recipe", "show", RECIPE, "--json", NULL), ==, 0);
-  g_assert_cmpint (shop_run (stage, &exported, "--book", path, "export", "--recipe", RECIPE, NULL), ==, 0);
+  g_assert_cmpint (shop_run (stage, &exported, "--book", path, "export", NULL), ==, 0);
   show_parser = parse (shown);
   export_parser = parse (exported);
   revision = json_object_get_object_member (json_node_get_object (json_parser_get_root (show_parser)), "revision");
@@ -120,12 +128,18 @@ read_facts (Stage      *stage,
   facts->parts_water = json_object_get_double_member (revision, "pretreat_parts_water");
   facts->density_g_per_ml = json_object_get_double_member (
     find (book, "supply", "code", json_object_get_string_member (revision, "pretreat_product")), "density_g_per_ml");
+  shop = json_array_get_object_element (json_object_get_array_member (book, "shop"), 0);
+  facts->overspray = json_object_get_double_member (shop, "overspray_fraction");
+  facts->line_loss_g = json_object_get_double_member (shop, "line_loss_g");
+  facts->reserve = json_object_get_double_member (shop, "reserve_fraction");
+  facts->round_up_to_g = json_object_get_double_member (shop, "round_up_to_g");
   g_assert_cmpstr (json_object_get_string_member (revision, "pretreat_basis"), ==, "volume");
 }
 
 /*
- * The box is the print and its margin on all four sides. Of a mix by volume, the concentrate's share of the mass is its
- * parts times its density, out of the same for both.
+ * The box is the print and its margin on all four sides. What is made up is for the spare garments of a new job too,
+ * and for what the shop loses on the way, in the shop's steps. Of a mix by volume, the concentrate's share of the mass
+ * is its parts times its density, out of the same for both.
  */
 static Sum
 work_out (const Facts *facts)
@@ -134,11 +148,13 @@ work_out (const Facts *facts)
   const double height_m = (PRINT_HEIGHT_MM + 2 * facts->margin_mm) / 1000;
   const double concentrate_part_g = facts->parts_concentrate * facts->density_g_per_ml;
   const double water_part_g = facts->parts_water * WATER_G_PER_ML;
+  double needed_g = 0;
   Sum sum;
 
   sum.box_m2 = width_m * height_m;
   sum.garment_g = sum.box_m2 * facts->laydown_g_per_m2;
-  sum.total_g = COUNT * sum.garment_g;
+  needed_g = (COUNT + ceil (COUNT * SPOILAGE)) * sum.garment_g / (1 - facts->overspray) + facts->line_loss_g;
+  sum.total_g = ceil (needed_g * (1 + facts->reserve) / facts->round_up_to_g) * facts->round_up_to_g;
   sum.concentrate_g = sum.total_g * concentrate_part_g / (concentrate_part_g + water_part_g);
   sum.water_g = sum.total_g - sum.concentrate_g;
   sum.concentrate_ml = sum.concentrate_g / facts->density_g_per_ml;
