@@ -144,9 +144,19 @@ prepare_wash_log (Stage         *stage,
   hand_expect (stage, "Passed 20 washes");
 }
 
+static void
+prepare_jobs (Stage         *stage,
+              const Picture *picture)
+{
+  (void) picture;
+
+  hand_press (stage, ROLE_TAB, "Job Sheet");
+  hand_expect (stage, "Time in all");
+}
+
 /* A new page: one line here, and one below if a picture of it is to be kept. */
 static const Page pages[] = {
-  { "jobs", "Jobs", NULL },
+  { "jobs", "Jobs", prepare_jobs },
   { "mix", "Mix", prepare_mix },
   { "artwork", "Mix", prepare_artwork },
   { "recipes", "Recipes", prepare_recipes },
@@ -164,6 +174,7 @@ static const Page pages[] = {
  * the units or the book differ from the line before. */
 static const Picture kept[] = {
   { "recipes", "recipes", "light", "metric", 1440, 900, FALSE },
+  { "jobs", "jobs", "light", "metric", 1440, 900, FALSE },
   { "mix", "mix", "light", "metric", 1440, 900, FALSE },
   { "wash-log", "wash-log", "light", "metric", 1440, 900, FALSE },
   { "blanks", "blanks", "light", "metric", 1440, 900, FALSE },
@@ -171,8 +182,7 @@ static const Picture kept[] = {
   { "safety", "safety", "light", "metric", 1440, 900, FALSE },
   { "recipes-dark", "recipes", "dark", "metric", 1440, 900, FALSE },
   { "wash-log-dark-small", "wash-log", "dark", "metric", 1024, 700, FALSE },
-  { "blanks-dark", "blanks", "dark", "metric", 1440, 900, FALSE },
-  { "supplies-dark", "supplies", "dark", "metric", 1440, 900, FALSE },
+  { "compare-dark", "compare", "dark", "metric", 1440, 900, FALSE },
   { "artwork-dark", "artwork", "dark", "metric", 1440, 900, FALSE },
   { "mix-dark-us", "mix", "dark", "us", 1440, 900, FALSE },
 };
