@@ -121,6 +121,9 @@ hand_expect_state (Stage      *stage,
   const Wanted wanted = { role, name, NULL, state };
   g_autoptr (Node) tree = NULL;
 
+  /* From GTK 4.18 on nothing is focused in a window that does not have the keyboard. */
+  if (state == STATE_FOCUSED)
+    glass_focus (stage_get_glass (stage), glass_find_window (stage_get_glass (stage)));
   if (look_wait (stage, look_for_state, &wanted, &tree) == NULL)
     look_give_up (stage, "It does not come into the state that is expected", name);
 }
