@@ -106,6 +106,19 @@ bb_field_row_finalize (GObject *object)
   G_OBJECT_CLASS (bb_field_row_parent_class)->finalize (object);
 }
 
+/* A row stands in a list, or by itself among the editors of a line, where it can't take the keyboard itself. */
+static gboolean
+bb_field_row_take_keyboard (GtkWidget        *widget,
+                            GtkDirectionType  direction)
+{
+  GtkWidget *child = gtk_list_box_row_get_child (GTK_LIST_BOX_ROW (widget));
+
+  if (GTK_IS_LIST_BOX (gtk_widget_get_parent (widget)))
+    return GTK_WIDGET_CLASS (bb_field_row_parent_class)->focus (widget, direction);
+
+  return child != NULL && gtk_widget_child_focus (child, direction);
+}
+
 static void
 bb_field_row_class_init (BbFieldRowClass *klass)
 {
@@ -113,6 +126,7 @@ bb_field_row_class_init (BbFieldRowClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_field_row_dispose;
   G_OBJECT_CLASS (klass)->finalize = bb_field_row_finalize;
+  widget_class->focus = bb_field_row_take_keyboard;
 
   /**
    * BbFieldRow::changed:
