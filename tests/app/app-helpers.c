@@ -63,8 +63,7 @@ void
 helper_end_session (BbSession *session)
 {
   bb_session_close (session);
-  helper_wait_idle ();
-  g_assert_finalize_object (session);
+  helper_finalize (session);
 }
 
 void
@@ -79,6 +78,21 @@ helper_wait_until (Condition condition,
       if (!g_main_context_iteration (NULL, FALSE))
         g_usleep (1000);
     }
+}
+
+static gboolean
+is_held_by_nobody_else (gpointer data)
+{
+  return G_OBJECT (data)->ref_count == 1;
+}
+
+/* Lets go of what nobody is to hold any more, once work that was begun for it has ended. */
+void
+helper_finalize (gpointer object)
+{
+  helper_wait_idle ();
+  helper_wait_until (is_held_by_nobody_else, object);
+  g_assert_finalize_object (object);
 }
 
 static gboolean

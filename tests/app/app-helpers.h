@@ -24,6 +24,7 @@ void        helper_wait_until   (Condition   condition,
 /* Lets it draw some frames, in which it comes to rest; or do what is at hand, without a window. */
 void        helper_wait_drawn   (GtkWidget  *widget);
 void        helper_wait_idle    (void);
+void        helper_finalize     (gpointer    object);
 
 /* The first widget of a type within another. */
 gpointer    helper_find_widget  (GtkWidget  *within,

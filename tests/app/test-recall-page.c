@@ -99,8 +99,7 @@ close_window (Scene *scene)
 {
   bb_session_close (scene->session);
   gtk_window_destroy (scene->window);
-  helper_wait_idle ();
-  g_assert_finalize_object (scene->session);
+  helper_finalize (scene->session);
 }
 
 static void

@@ -71,13 +71,6 @@ set_up (Fixture       *self,
   helper_wait_until (has_shown, self);
 }
 
-/* Work that was begun holds the window until it has ended. */
-static gboolean
-is_held_by_nobody_else (gpointer data)
-{
-  return G_OBJECT (data)->ref_count == 1;
-}
-
 static void
 tear_down (Fixture       *self,
            gconstpointer  data)
@@ -88,8 +81,7 @@ tear_down (Fixture       *self,
   (void) data;
   g_object_ref (self->window);
   gtk_window_destroy (GTK_WINDOW (self->window));
-  helper_wait_until (is_held_by_nobody_else, self->window);
-  g_assert_finalize_object (self->window);
+  helper_finalize (self->window);
   helper_end_session (self->session);
   while ((name = g_dir_read_name (folder)) != NULL)
     {

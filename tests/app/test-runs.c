@@ -64,8 +64,7 @@ tear_down (Scene         *scene,
   g_signal_handlers_disconnect_by_data (scene->session, scene);
   bb_session_close (scene->session);
   gtk_window_destroy (scene->window);
-  helper_wait_idle ();
-  g_assert_finalize_object (scene->session);
+  helper_finalize (scene->session);
   helper_shop_free (scene->shop);
 }
 
