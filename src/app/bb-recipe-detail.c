@@ -456,19 +456,6 @@ write_step (BbBook   *book,
 }
 
 static void
-step_written_cb (GObject      *source,
-                 GAsyncResult *result,
-                 gpointer      data)
-{
-  g_autoptr (GError) error = NULL;
-
-  (void) data;
-
-  if (!bb_session_write_finish (BB_SESSION (source), result, &error))
-    bb_session_report (BB_SESSION (source), error);
-}
-
-static void
 take_step (BbRecipeDetail *self,
            BbState         state)
 {
@@ -487,7 +474,7 @@ take_step (BbRecipeDetail *self,
   step = g_new0 (Step, 1);
   step->revision = revision->id;
   step->state = state;
-  bb_session_write_async (self->session, write_step, step, g_free, step_written_cb, NULL);
+  bb_session_write (self->session, write_step, step, g_free);
 }
 
 static void

@@ -19,19 +19,6 @@ write_step (BbBook   *book,
   return bb_book_set_job_state (book, self->job, self->state, error);
 }
 
-static void
-stepped_cb (GObject      *source,
-            GAsyncResult *result,
-            gpointer      data)
-{
-  g_autoptr (GError) error = NULL;
-
-  (void) data;
-
-  if (!bb_session_write_finish (BB_SESSION (source), result, &error))
-    bb_session_report (BB_SESSION (source), error);
-}
-
 /**
  * bb_session_set_job_state:
  * @self: a session
@@ -51,5 +38,5 @@ bb_session_set_job_state (BbSession  *self,
 
   step = g_new0 (Step, 1);
   *step = (Step) { job, state };
-  bb_session_write_async (self, write_step, step, g_free, stepped_cb, NULL);
+  bb_session_write (self, write_step, step, g_free);
 }

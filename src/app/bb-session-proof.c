@@ -40,19 +40,6 @@ write_seen (BbBook   *book,
   return bb_book_see_notice (book, self->id, error);
 }
 
-static void
-seen_cb (GObject      *source,
-         GAsyncResult *result,
-         gpointer      data)
-{
-  g_autoptr (GError) error = NULL;
-
-  (void) data;
-
-  if (!bb_session_write_finish (BB_SESSION (source), result, &error))
-    bb_session_report (BB_SESSION (source), error);
-}
-
 /**
  * bb_session_sign_async:
  * @self: a session
@@ -105,5 +92,5 @@ bb_session_see_notice (BbSession *self,
     }
   deed = g_new0 (Deed, 1);
   deed->id = notice;
-  bb_session_write_async (self, write_seen, deed, deed_free, seen_cb, NULL);
+  bb_session_write (self, write_seen, deed, deed_free);
 }

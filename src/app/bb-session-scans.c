@@ -139,20 +139,6 @@ write_grade (BbBook   *book,
 }
 
 static void
-written_cb (GObject      *source,
-            GAsyncResult *result,
-            gpointer      data)
-{
-  BbSession *self = BB_SESSION (source);
-  g_autoptr (GError) error = NULL;
-
-  (void) data;
-
-  if (!bb_session_write_finish (self, result, &error))
-    bb_session_report (self, error);
-}
-
-static void
 scan_written_cb (GObject      *source,
                  GAsyncResult *result,
                  gpointer      data)
@@ -244,5 +230,5 @@ bb_session_keep_grade (BbSession *self,
 
   work = g_new0 (Grade, 1);
   *work = (Grade) { reading, subject, grade };
-  bb_session_write_async (self, write_grade, work, g_free, written_cb, NULL);
+  bb_session_write (self, write_grade, work, g_free);
 }

@@ -50,19 +50,6 @@ write_calibration (BbBook   *book,
   return bb_book_note_calibration (book, deed->id, deed->day, error);
 }
 
-static void
-written_cb (GObject      *source,
-            GAsyncResult *result,
-            gpointer      data)
-{
-  g_autoptr (GError) error = NULL;
-
-  (void) data;
-
-  if (!bb_session_write_finish (BB_SESSION (source), result, &error))
-    bb_session_report (BB_SESSION (source), error);
-}
-
 /**
  * bb_session_open_lot:
  * @self: a session
@@ -76,7 +63,7 @@ bb_session_open_lot (BbSession *self,
 {
   g_return_if_fail (BB_IS_SESSION (self));
 
-  bb_session_write_async (self, write_opening, deed_new (lot), deed_free, written_cb, NULL);
+  bb_session_write (self, write_opening, deed_new (lot), deed_free);
 }
 
 /**
@@ -92,5 +79,5 @@ bb_session_note_calibration (BbSession *self,
 {
   g_return_if_fail (BB_IS_SESSION (self));
 
-  bb_session_write_async (self, write_calibration, deed_new (equipment), deed_free, written_cb, NULL);
+  bb_session_write (self, write_calibration, deed_new (equipment), deed_free);
 }

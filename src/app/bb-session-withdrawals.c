@@ -66,19 +66,6 @@ withdrawn_cb (GObject      *source,
   withdrawal_free (withdrawal);
 }
 
-static void
-restored_cb (GObject      *source,
-             GAsyncResult *result,
-             gpointer      data)
-{
-  g_autoptr (GError) error = NULL;
-
-  (void) data;
-
-  if (!bb_session_write_finish (BB_SESSION (source), result, &error))
-    bb_session_report (BB_SESSION (source), error);
-}
-
 static Withdrawal *
 withdrawal_new (const BbTable *table,
                 gint64         id,
@@ -129,6 +116,5 @@ bb_session_restore (BbSession     *self,
 {
   g_return_if_fail (BB_IS_SESSION (self));
 
-  bb_session_write_async (self, write_restoration, withdrawal_new (table, id, NULL), withdrawal_free,
-                          restored_cb, NULL);
+  bb_session_write (self, write_restoration, withdrawal_new (table, id, NULL), withdrawal_free);
 }

@@ -463,3 +463,34 @@ bb_session_write_finish (BbSession     *self,
 
   return g_task_propagate_boolean (G_TASK (result), error);
 }
+
+static void
+refusal_told_cb (GObject      *source,
+                 GAsyncResult *result,
+                 gpointer      data)
+{
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+
+  if (!bb_session_write_finish (BB_SESSION (source), result, &error))
+    bb_session_report (BB_SESSION (source), error);
+}
+
+/**
+ * bb_session_write:
+ * @self: a session
+ * @func: what to do with the book, in one transaction, on the writing thread
+ * @data: for @func
+ * @free_data: (nullable): frees @data
+ *
+ * Writes the book off the main loop, where nothing waits for it. A refusal is told to the person.
+ */
+void
+bb_session_write (BbSession      *self,
+                  BbBookFunc      func,
+                  gpointer        data,
+                  GDestroyNotify  free_data)
+{
+  bb_session_write_async (self, func, data, free_data, refusal_told_cb, NULL);
+}

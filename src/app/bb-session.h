@@ -80,6 +80,11 @@ gboolean             bb_session_write_finish  (BbSession            *self,
                                                GAsyncResult         *result,
                                                GError              **error);
 
+void                 bb_session_write         (BbSession            *self,
+                                               BbBookFunc            func,
+                                               gpointer              data,
+                                               GDestroyNotify        free_data);
+
 /* What pages do alike. */
 void                 bb_session_withdraw      (BbSession            *self,
                                                const BbTable        *table,
