@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-session-stock.h"
 #include "bb-show.h"
 #include "bb-word-badge.h"

@@ -6,8 +6,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-care-view.h"
-#include "bb-evidence-load.h"
 #include "bb-history-view.h"
+#include "bb-moment.h"
 #include "bb-show.h"
 #include "bb-word-badge.h"
 

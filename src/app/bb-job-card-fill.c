@@ -5,6 +5,7 @@
 
 #include "bb-evidence-load.h"
 #include "bb-job-badge.h"
+#include "bb-moment.h"
 #include "bb-words.h"
 
 static char *

@@ -5,11 +5,11 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-evidence-load.h"
 #include "bb-job-head.h"
 #include "bb-job-lines.h"
 #include "bb-job-papers.h"
 #include "bb-job-sheet-view.h"
+#include "bb-moment.h"
 
 struct _BbJobDetail
 {

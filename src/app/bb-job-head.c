@@ -7,6 +7,7 @@
 
 #include "bb-evidence-load.h"
 #include "bb-job-badge.h"
+#include "bb-moment.h"
 #include "bb-repeat-dialog.h"
 #include "bb-words.h"
 

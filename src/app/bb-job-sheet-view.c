@@ -10,6 +10,7 @@
 #include "bb-job-words.h"
 #include "bb-line-sheet-card.h"
 #include "bb-mix-card.h"
+#include "bb-moment.h"
 #include "bb-words.h"
 
 struct _BbJobSheetView
@@ -33,20 +34,12 @@ struct _BbJobSheetView
 
 G_DEFINE_FINAL_TYPE (BbJobSheetView, bb_job_sheet_view, ADW_TYPE_BIN)
 
-static char *
-dup_now (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
-
-  return g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
-}
-
 static void
 show_time (BbJobSheetView   *self,
            const BbJobSheet *sheet)
 {
   g_autofree char *time = bb_words_of_time (sheet->time_s);
-  g_autofree char *now = dup_now ();
+  g_autofree char *now = bb_dup_now ();
   g_autofree char *end = bb_job_sheet_dup_finish (sheet, now);
   g_autofree char *finish = bb_words_of_moment (end);
   g_autofree char *bottleneck = NULL;

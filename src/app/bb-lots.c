@@ -6,8 +6,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-jobs.h"
-#include "bb-evidence-load.h"
 #include "bb-lot-row.h"
+#include "bb-moment.h"
 #include "bb-record-dialog.h"
 #include "bb-session-stock.h"
 #include "bb-show.h"

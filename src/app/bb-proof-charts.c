@@ -7,6 +7,7 @@
 
 #include "bb-chart-view.h"
 #include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-report-window.h"
 #include "bb-wash-charts.h"
 

@@ -7,6 +7,7 @@
 
 #include "bb-chart-view.h"
 #include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-wash-charts.h"
 
 struct _BbProofCompare

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-person-menu.h"
 #include "bb-problem.h"
 #include "bb-quick-cell.h"

@@ -7,6 +7,7 @@
 
 #include "bb-due-load.h"
 #include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-show.h"
 #include "bb-verdict-badge.h"
 #include "bb-wash-evidence.h"

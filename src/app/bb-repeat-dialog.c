@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-repeat-card.h"
 #include "bb-repeat-load.h"
 #include "bb-show.h"

@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-document-view.h"
-#include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-signal.h"
 #include "bb-wash-report.h"
 

@@ -11,6 +11,7 @@
 #include "bb-facts.h"
 #include "bb-form.h"
 #include "bb-job-papers.h"
+#include "bb-moment.h"
 #include "bb-record-dialog.h"
 #include "bb-run-actions.h"
 #include "bb-run-words.h"

@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-compat.h"
-#include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-scan-area.h"
 #include "bb-scan-measure.h"
 #include "bb-session-scans.h"

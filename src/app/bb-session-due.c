@@ -4,6 +4,7 @@
 #include "bb-session-due.h"
 
 #include "bb-evidence-load.h"
+#include "bb-moment.h"
 
 static gpointer
 read_due (BbBook    *book,

@@ -2,7 +2,7 @@
 #define G_LOG_DOMAIN "blankbook-session"
 
 #include "bb-book-jobs.h"
-#include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-session-private.h"
 
 typedef struct {

@@ -4,7 +4,7 @@
 #include "bb-session-stock.h"
 
 #include "bb-book-jobs.h"
-#include "bb-evidence-load.h"
+#include "bb-moment.h"
 
 /* What is done to a record, and on which day. */
 typedef struct {

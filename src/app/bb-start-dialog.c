@@ -9,6 +9,7 @@
 #include "bb-form.h"
 #include "bb-job-papers.h"
 #include "bb-job-words.h"
+#include "bb-moment.h"
 #include "bb-run-actions.h"
 #include "bb-run-words.h"
 

@@ -6,9 +6,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-jobs.h"
-#include "bb-evidence-load.h"
 #include "bb-hazard-view.h"
 #include "bb-lots.h"
+#include "bb-moment.h"
 #include "bb-word-badge.h"
 
 struct _BbSuppliesPage

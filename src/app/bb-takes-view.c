@@ -7,6 +7,7 @@
 #include "bb-book-jobs.h"
 #include "bb-evidence-load.h"
 #include "bb-job-words.h"
+#include "bb-moment.h"
 
 struct _BbTakesView
 {

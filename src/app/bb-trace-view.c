@@ -9,6 +9,7 @@
 #include "bb-compat.h"
 #include "bb-csv.h"
 #include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-run-words.h"
 #include "bb-show.h"
 #include "bb-trace-report.h"

@@ -8,6 +8,7 @@
 #include "bb-due-load.h"
 #include "bb-evidence-load.h"
 #include "bb-json-write.h"
+#include "bb-moment.h"
 
 static gint64
 find_person (BbBook     *book,

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-csv.h"
+#include "bb-moment.h"
 
 struct _BbCliFields {
   const BbTable *table;
@@ -118,14 +119,6 @@ bb_cli_fields_get_entries (BbCliFields *self)
   return (const GOptionEntry *) (gpointer) self->entries->data;
 }
 
-static char *
-now (void)
-{
-  g_autoptr (GDateTime) moment = g_date_time_new_now_utc ();
-
-  return g_date_time_format (moment, "%Y-%m-%dT%H:%M:%SZ");
-}
-
 /**
  * bb_cli_fields_read:
  * @self: options, after the command line was read
@@ -150,7 +143,7 @@ bb_cli_fields_read (BbCliFields *self,
   for (guint i = 0; i < self->table->n_fields && self->fields[i] != NULL; i++)
     {
       if (self->values[i] == NULL && self->fields[i]->kind == BB_KIND_DATE && self->fields[i]->required)
-        self->values[i] = now ();
+        self->values[i] = bb_dup_now ();
       if (self->values[i] != NULL)
         json_object_set_member (json_node_get_object (node), self->fields[i]->name,
                                 bb_csv_cell_to_node (self->fields[i], self->values[i]));

@@ -6,6 +6,7 @@
 #include "bb-cli-show.h"
 #include "bb-document-save.h"
 #include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-wash-charts.h"
 #include "bb-wash-report.h"
 

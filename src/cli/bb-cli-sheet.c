@@ -6,8 +6,8 @@
 #include "bb-canonical.h"
 #include "bb-cli-lines.h"
 #include "bb-cli-show.h"
-#include "bb-evidence-load.h"
 #include "bb-job-papers.h"
+#include "bb-moment.h"
 #include "bb-text.h"
 
 static const char * const line_facts[] = {

@@ -8,7 +8,7 @@
 #include "bb-cli-lines.h"
 #include "bb-cli-show.h"
 #include "bb-csv.h"
-#include "bb-evidence-load.h"
+#include "bb-moment.h"
 #include "bb-trace-report.h"
 #include "bb-trace.h"
 

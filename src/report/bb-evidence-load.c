@@ -3,19 +3,6 @@
 
 #include "bb-evidence-load.h"
 
-/**
- * bb_dup_today:
- *
- * Returns: (transfer full): this day where the person is, as an ISO date
- */
-char *
-bb_dup_today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-
-  return g_date_time_format (now, "%Y-%m-%d");
-}
-
 static gboolean
 add_specimen (BbWashEvidence    *evidence,
               BbBook            *book,

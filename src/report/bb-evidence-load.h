@@ -14,6 +14,5 @@ BbWashEvidence *bb_evidence_load_test (BbBook      *book,
                                        gint64       wash_test,
                                        const char  *today,
                                        GError     **error);
-char           *bb_dup_today          (void);
 
 G_END_DECLS

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "bb-book-private.h"
+#include "bb-moment.h"
 #include "bb-text.h"
 
 /* More digits are a number of the shop's own, and no count of this program's. */
@@ -145,7 +146,7 @@ step_to (BbBook     *self,
 
   job->state = (int) state;
   g_free (job->since);
-  job->since = _bb_book_dup_now ();
+  job->since = bb_dup_now ();
 
   return _bb_book_write_steps (self, &bb_job_table, job, BB_DEED_STATE, error);
 }

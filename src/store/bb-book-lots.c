@@ -7,6 +7,7 @@
 
 #include "bb-book-private.h"
 #include "bb-error.h"
+#include "bb-moment.h"
 #include "bb-problem.h"
 
 /* Less than nothing is left where more was drawn than was there: somebody has to weigh the container. */
@@ -56,7 +57,7 @@ add_entry (BbBook      *self,
            BbLotEntry  *entry,
            GError     **error)
 {
-  entry->at = _bb_book_dup_now ();
+  entry->at = bb_dup_now ();
   entry->person = self->person;
 
   return _bb_book_find_next_number (self, &bb_lot_entry_table, entry->lot, &entry->number, error) &&

@@ -2,6 +2,7 @@
 #define G_LOG_DOMAIN "bb-store"
 
 #include "bb-book-private.h"
+#include "bb-moment.h"
 
 /*
  * Proofs that are lost. The database refuses what a proof does not survive (0005-proof.sql): the revision goes back on
@@ -15,7 +16,7 @@ make_notice (BbBook *self,
 {
   BbNotice *notice = bb_notice_new ();
 
-  notice->at = _bb_book_dup_now ();
+  notice->at = bb_dup_now ();
   notice->news = (int) news;
   notice->revision = revision;
   notice->person = self->person;
@@ -198,7 +199,7 @@ see_notice (BbBook  *self,
     return FALSE;
   if (notice->seen_at != NULL)
     return TRUE;
-  notice->seen_at = _bb_book_dup_now ();
+  notice->seen_at = bb_dup_now ();
   notice->seen_by = self->person;
 
   return _bb_book_save_within (self, &bb_notice_table, notice, error);

@@ -43,7 +43,6 @@ gboolean   _bb_book_begin          (BbBook          *self,
 gboolean   _bb_book_end            (BbBook          *self,
                                     gboolean         keep,
                                     GError         **error);
-char      *_bb_book_dup_now        (void);
 void       _bb_book_set_missing    (const BbTable   *table,
                                     gint64           id,
                                     GError         **error);

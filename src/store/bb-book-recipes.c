@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-current.h"
+#include "bb-moment.h"
 
 static gboolean
 add_draft (BbBook  *self,
@@ -15,7 +16,7 @@ add_draft (BbBook  *self,
   g_autoptr (BbStanding) standing = bb_standing_new ();
 
   standing->revision = revision;
-  standing->since = _bb_book_dup_now ();
+  standing->since = bb_dup_now ();
   standing->person = self->person;
 
   return _bb_book_save_within (self, &bb_standing_table, standing, error);
@@ -29,7 +30,7 @@ add_revision (BbBook      *self,
   revision->id = BB_INTEGER_NONE;
   g_clear_pointer (&revision->code, g_free);
   g_free (revision->made_at);
-  revision->made_at = _bb_book_dup_now ();
+  revision->made_at = bb_dup_now ();
   revision->made_by = self->person;
 
   return _bb_book_find_next_number (self, &bb_revision_table, revision->recipe, &revision->number, error) &&

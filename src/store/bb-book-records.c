@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-canonical.h"
+#include "bb-moment.h"
 #include "bb-problem.h"
 #include "bb-record-sql.h"
 
@@ -198,7 +199,7 @@ _bb_book_add_event (BbBook         *self,
 {
   g_autoptr (BbEvent) event = bb_event_new ();
 
-  event->at = _bb_book_dup_now ();
+  event->at = bb_dup_now ();
   event->person = self->person;
   event->deed = (int) deed;
   event->subject = g_strdup (table->name);
@@ -399,7 +400,7 @@ move_out (BbBook         *self,
           GError        **error)
 {
   const BbField *field = bb_table_find_field (table, "withdrawn_at");
-  g_autofree char *moment = out ? _bb_book_dup_now () : NULL;
+  g_autofree char *moment = out ? bb_dup_now () : NULL;
   gpointer record = bb_book_load (self, table, id, error);
   gboolean done = FALSE;
 

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-private.h"
+#include "bb-moment.h"
 #include "bb-problem.h"
 
 static gboolean
@@ -76,7 +77,7 @@ start_run (BbBook  *self,
   if (run->person == 0)
     run->person = self->person;
   if (run->started_at == NULL)
-    run->started_at = _bb_book_dup_now ();
+    run->started_at = bb_dup_now ();
 
   return _bb_book_find_next_number (self, &bb_run_table, run->line, &run->number, error) &&
          _bb_book_save_within (self, &bb_run_table, run, error);
@@ -159,7 +160,7 @@ finish_run (BbBook  *self,
     return FALSE;
 
   g_free (run->finished_at);
-  run->finished_at = _bb_book_dup_now ();
+  run->finished_at = bb_dup_now ();
 
   return _bb_book_validate (self, &bb_run_table, run, error) &&
          _bb_book_write_steps (self, &bb_run_table, run, BB_DEED_STATE, error);
@@ -219,7 +220,7 @@ bb_book_annotate_run (BbBook      *self,
   annotation = bb_annotation_new ();
   annotation->run = run;
   annotation->text = g_strdup (text);
-  annotation->at = _bb_book_dup_now ();
+  annotation->at = bb_dup_now ();
   annotation->person = self->person;
 
   return _bb_book_begin (self, error) && _bb_book_end (self, annotate (self, annotation, error), error);

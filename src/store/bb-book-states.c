@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "bb-moment.h"
 #include "bb-problem.h"
 
 /**
@@ -149,7 +150,7 @@ _bb_book_take_step (BbBook      *self,
   standing->state = (int) state;
   standing->person = self->person;
   g_free (standing->since);
-  standing->since = _bb_book_dup_now ();
+  standing->since = bb_dup_now ();
   g_free (standing->reason);
   standing->reason = g_strdup (reason);
 

@@ -359,16 +359,3 @@ _bb_book_end (BbBook   *self,
 
   return keep;
 }
-
-/**
- * _bb_book_dup_now:
- *
- * Returns: (transfer full): the moment in universal time, as every moment in the book is written
- */
-char *
-_bb_book_dup_now (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
-
-  return g_date_time_format (now, "%Y-%m-%dT%H:%M:%SZ");
-}
