@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-swatch.h"
 
 struct _BbColourways
@@ -176,7 +177,6 @@ bb_colourways_show (BbColourways *self,
                     gint64        blank)
 {
   g_autoptr (GError) error = NULL;
-  GtkListBoxRow *row = NULL;
 
   g_return_if_fail (BB_IS_COLOURWAYS (self));
 
@@ -191,8 +191,7 @@ bb_colourways_show (BbColourways *self,
       self->colourways = g_ptr_array_new ();
     }
 
-  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  bb_compat_empty_list (self->list);
   for (guint i = 0; i < self->colourways->len; i++)
     if (((const BbColourway *) self->colourways->pdata[i])->withdrawn_at == NULL)
       gtk_list_box_append (self->list, make_row (self->colourways->pdata[i]));

@@ -39,6 +39,25 @@ bb_compat_get_color (GtkWidget *widget,
 #endif
 }
 
+/**
+ * bb_compat_empty_list:
+ * @list: a list box that is filled anew
+ *
+ * Takes out all its rows.
+ */
+void
+bb_compat_empty_list (GtkListBox *list)
+{
+#if GTK_CHECK_VERSION (4, 12, 0)
+  gtk_list_box_remove_all (list);
+#else
+  GtkListBoxRow *row = NULL;
+
+  while ((row = gtk_list_box_get_row_at_index (list, 0)) != NULL)
+    gtk_list_box_remove (list, GTK_WIDGET (row));
+#endif
+}
+
 #if GTK_CHECK_VERSION (4, 10, 0)
 
 static void

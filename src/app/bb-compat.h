@@ -15,6 +15,7 @@ typedef void (*BbCompatColourFunc) (const GdkRGBA *colour,
 
 void bb_compat_get_color     (GtkWidget          *widget,
                               GdkRGBA            *color);
+void bb_compat_empty_list    (GtkListBox         *list);
 void bb_compat_open_file     (GtkWindow          *parent,
                               const char         *title,
                               const char         *filter_name,

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-proof-box.h"
 #include "bb-proof-charts.h"
 #include "bb-show.h"
@@ -112,7 +113,6 @@ bb_evidence_show (BbEvidence       *self,
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) lines = NULL;
-  GtkListBoxRow *row = NULL;
 
   g_return_if_fail (BB_IS_EVIDENCE (self));
 
@@ -120,8 +120,7 @@ bb_evidence_show (BbEvidence       *self,
   g_clear_pointer (&self->revision, bb_revision_free);
   self->revision = bb_record_copy (&bb_revision_table, revision);
   bb_proof_box_show (self->proof, session, revision, NULL);
-  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  bb_compat_empty_list (self->list);
   g_array_set_size (self->ids, 0);
   bb_proof_charts_show (self->charts, session, revision->id, 0);
   lines = load_lines (bb_session_get_book (session), revision->id, &error);

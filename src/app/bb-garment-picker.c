@@ -131,10 +131,7 @@ add_colourways (BbGarmentPicker *self)
 static void
 shown_cb (BbGarmentPicker *self)
 {
-  GtkListBoxRow *row = NULL;
-
-  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  bb_compat_empty_list (self->list);
   if (add_colourways (self) > 0)
     return;
   for (guint i = 0; i < G_N_ELEMENTS (plain); i++)

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-job-line-row.h"
 
 struct _BbJobLines
@@ -127,7 +128,6 @@ bb_job_lines_show (BbJobLines        *self,
                    BbSession         *session,
                    const BbJobPapers *papers)
 {
-  GtkListBoxRow *row = NULL;
   gboolean is_fixed = FALSE;
 
   g_return_if_fail (BB_IS_JOB_LINES (self) && papers != NULL);
@@ -136,8 +136,7 @@ bb_job_lines_show (BbJobLines        *self,
   g_set_object (&self->session, session);
   self->job = papers->job->id;
   g_ptr_array_set_size (self->lines, 0);
-  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  bb_compat_empty_list (self->list);
 
   for (guint i = 0; i < papers->lines->len; i++)
     {

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-job-words.h"
 #include "bb-recipe-picker.h"
 #include "bb-revision-menu.h"
@@ -132,11 +133,9 @@ make_row (const BbLineOption *option)
 static void
 show_options (BbLineRecipe *self)
 {
-  GtkListBoxRow *row = NULL;
   guint n_shown = 0;
 
-  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  bb_compat_empty_list (self->list);
   for (guint i = 0; i < self->options->len; i++)
     {
       const BbLineOption *option = self->options->pdata[i];

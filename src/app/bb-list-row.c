@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
+
 struct _BbListRow
 {
   BbFieldRow parent_instance;
@@ -136,10 +138,7 @@ add_line (BbListRow     *self,
 static void
 clear_lines (BbListRow *self)
 {
-  GtkListBoxRow *line = NULL;
-
-  while ((line = gtk_list_box_get_row_at_index (self->lines, 0)) != NULL)
-    gtk_list_box_remove (self->lines, GTK_WIDGET (line));
+  bb_compat_empty_list (self->lines);
   update_add_button (self);
 }
 

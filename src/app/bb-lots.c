@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-jobs.h"
+#include "bb-compat.h"
 #include "bb-lot-row.h"
 #include "bb-moment.h"
 #include "bb-record-dialog.h"
@@ -142,15 +143,6 @@ restore_action (GtkWidget  *widget,
 }
 
 static void
-clear (GtkListBox *list)
-{
-  GtkListBoxRow *row = NULL;
-
-  while ((row = gtk_list_box_get_row_at_index (list, 0)) != NULL)
-    gtk_list_box_remove (list, GTK_WIDGET (row));
-}
-
-static void
 show_sum (BbLots          *self,
           const BbSupply  *supply,
           const GPtrArray *stock,
@@ -205,7 +197,7 @@ show_gone (BbLots   *self,
   g_autofree char *label = NULL;
   guint n = 0;
 
-  clear (self->gone_list);
+  bb_compat_empty_list (self->gone_list);
   for (guint i = lots != NULL ? lots->len : 0; i > 0; i--)
     if (((const BbLot *) lots->pdata[i - 1])->withdrawn_at != NULL)
       {
@@ -299,7 +291,7 @@ bb_lots_show (BbLots         *self,
   if (self->supply != supply->id)
     gtk_expander_set_expanded (self->gone_expander, FALSE);
   self->supply = supply->id;
-  clear (self->list);
+  bb_compat_empty_list (self->list);
   for (guint i = 0; i < stock->len; i++)
     gtk_list_box_append (self->list, bb_lot_row_new (session, stock->pdata[i], today));
   gtk_widget_set_visible (GTK_WIDGET (self->list), stock->len > 0);

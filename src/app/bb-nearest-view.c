@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-garment-chooser.h"
 #include "bb-nearest-row.h"
 #include "bb-session-near.h"
@@ -40,21 +41,12 @@ enum {
 static guint signals[N_SIGNALS];
 
 static void
-empty_list (GtkListBox *list)
-{
-  GtkListBoxRow *row = NULL;
-
-  while ((row = gtk_list_box_get_row_at_index (list, 0)) != NULL)
-    gtk_list_box_remove (list, GTK_WIDGET (row));
-}
-
-static void
 add_rows (BbNearestView *self)
 {
   const BbUnitContext *units = bb_session_get_units (self->session);
 
-  empty_list (self->same_list);
-  empty_list (self->near_list);
+  bb_compat_empty_list (self->same_list);
+  bb_compat_empty_list (self->near_list);
   for (guint i = 0; self->near != NULL && i < self->near->recipes->len; i++)
     {
       g_autofree char *reasons = bb_near_recipes_dup_reasons (self->near, i, units);

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-jobs.h"
+#include "bb-compat.h"
 #include "bb-run-view.h"
 #include "bb-run-words.h"
 #include "bb-start-dialog.h"
@@ -76,10 +77,7 @@ fill_lines (BbRunPanel      *self,
             const GPtrArray *lines,
             gboolean         is_over)
 {
-  GtkListBoxRow *row = NULL;
-
-  while ((row = gtk_list_box_get_row_at_index (self->lines, 0)) != NULL)
-    gtk_list_box_remove (self->lines, GTK_WIDGET (row));
+  bb_compat_empty_list (self->lines);
   for (guint i = 0; i < lines->len; i++)
     gtk_list_box_append (self->lines, make_line (lines->pdata[i], is_over));
   gtk_widget_set_visible (GTK_WIDGET (self->lines), lines->len > 0);

@@ -271,15 +271,6 @@ make_run (const BbRunCard *run)
   return row;
 }
 
-static void
-empty (GtkListBox *list)
-{
-  GtkListBoxRow *row = NULL;
-
-  while ((row = gtk_list_box_get_row_at_index (list, 0)) != NULL)
-    gtk_list_box_remove (list, GTK_WIDGET (row));
-}
-
 /**
  * bb_trace_view_new:
  *
@@ -385,8 +376,8 @@ bb_trace_view_show (BbTraceView   *self,
   g_set_object (&self->session, session);
   self->table = table;
   self->id = id;
-  empty (self->customers);
-  empty (self->runs);
+  bb_compat_empty_list (self->customers);
+  bb_compat_empty_list (self->runs);
   gtk_widget_set_visible (GTK_WIDGET (self->found_box), FALSE);
   g_clear_pointer (&self->trace, bb_trace_free);
   self->loading = g_cancellable_new ();
