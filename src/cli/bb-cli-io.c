@@ -99,6 +99,22 @@ bb_cli_write (const char *text)
 }
 
 /**
+ * bb_cli_answer:
+ * @answer: (nullable): the result, or %NULL where there is none
+ * @error: (nullable): why there is none
+ *
+ * Writes what a command found, or why it found nothing.
+ *
+ * Returns: %BB_CLI_OK, or %BB_CLI_FAILED after a message
+ */
+BbCliStatus
+bb_cli_answer (const char   *answer,
+               const GError *error)
+{
+  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+}
+
+/**
  * bb_cli_write_new_file:
  * @path: the name of a new file
  * @data: what to write

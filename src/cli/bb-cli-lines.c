@@ -345,5 +345,5 @@ bb_cli_write_lines (const BbCliCommon  *common,
   g_autofree char *answer = common->json ? bb_cli_lines_to_json (book, table, lines, &error)
                                          : bb_cli_lines_to_text (book, table, lines, columns, empty);
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  return bb_cli_answer (answer, error);
 }

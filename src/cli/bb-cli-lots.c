@@ -109,7 +109,7 @@ show_lot (const BbCliCommon *common,
     answer = common->json ? show_as_json (book, lot, left_g, entries, &error)
                           : show_as_text (book, lot, left_g, entries);
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  return bb_cli_answer (answer, error);
 }
 
 static BbCliStatus

@@ -85,7 +85,7 @@ list_plans (const BbCliCommon *common,
     answer = common->json ? bb_cli_lines_to_json (book, &bb_wash_plan_table, plans, &error)
                           : list_to_text (book, plans);
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  return bb_cli_answer (answer, error);
 }
 
 static BbCliStatus

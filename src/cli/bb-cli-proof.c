@@ -79,7 +79,7 @@ sign (const BbCliCommon *common,
     return bb_cli_fail_by_error (error, NULL);
   answer = describe_signed (book, revision, common->json, &error);
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  return bb_cli_answer (answer, error);
 }
 
 static BbCliStatus

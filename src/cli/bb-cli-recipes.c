@@ -84,7 +84,7 @@ show_recipe (const BbCliCommon *common,
   if (recipe != NULL)
     answer = common->json ? bb_cli_recipe_to_json (recipe, book, &error) : bb_cli_recipe_to_text (recipe, book, &error);
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  return bb_cli_answer (answer, error);
 }
 
 static BbCliStatus

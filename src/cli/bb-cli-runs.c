@@ -142,7 +142,7 @@ show_run (const BbCliCommon *common,
   if (load_shown (&shown, book, arguments[0], &error))
     answer = common->json ? show_as_json (&shown, book, &error) : show_as_text (&shown, book);
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  return bb_cli_answer (answer, error);
 }
 
 static BbCliStatus

@@ -86,7 +86,7 @@ add_specimen (const BbCliCommon *common,
                               test->code, (int) test->plan_cycles);
   answer = describe (common, codes, &bb_wash_test_table, test, sentence, &error);
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  return bb_cli_answer (answer, error);
 }
 
 static gboolean
@@ -165,7 +165,7 @@ add_reading (const BbCliCommon *common,
     return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
   answer = describe (common, codes, &bb_reading_table, reading, sentence, &error);
 
-  return answer != NULL ? bb_cli_write (answer) : bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
+  return bb_cli_answer (answer, error);
 }
 
 static BbCliStatus

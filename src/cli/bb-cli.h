@@ -82,6 +82,8 @@ BbCliStatus bb_cli_fail          (BbCliStatus          status,
 BbCliStatus bb_cli_fail_by_error (const GError        *error,
                                   const char          *file);
 BbCliStatus bb_cli_write         (const char          *text);
+BbCliStatus bb_cli_answer        (const char          *answer,
+                                  const GError        *error);
 gboolean    bb_cli_write_new_file (const char         *path,
                                   const void          *data,
                                   gsize                length,
