@@ -3,6 +3,7 @@
 
 #include <adwaita.h>
 
+#include "bb-badge.h"
 #include "bb-job.h"
 
 G_BEGIN_DECLS
@@ -14,7 +15,7 @@ G_BEGIN_DECLS
  * a tick when done, a struck ring when cancelled, and a cross and another word while it is overdue.
  */
 #define BB_TYPE_JOB_BADGE (bb_job_badge_get_type ())
-G_DECLARE_FINAL_TYPE (BbJobBadge, bb_job_badge, BB, JOB_BADGE, GtkBox)
+G_DECLARE_FINAL_TYPE (BbJobBadge, bb_job_badge, BB, JOB_BADGE, BbBadge)
 
 GtkWidget *bb_job_badge_new  (void);
 void       bb_job_badge_show (BbJobBadge *self,

@@ -5,18 +5,12 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-sign.h"
-
 struct _BbStateBadge
 {
-  GtkBox parent_instance;
-
-  BbSign *sign;
-  GtkLabel *label;
-  BbState state;
+  BbBadge parent_instance;
 };
 
-G_DEFINE_FINAL_TYPE (BbStateBadge, bb_state_badge, GTK_TYPE_BOX)
+G_DEFINE_FINAL_TYPE (BbStateBadge, bb_state_badge, BB_TYPE_BADGE)
 
 static const struct {
   const char *css_name;
@@ -37,11 +31,6 @@ bb_state_badge_class_init (BbStateBadgeClass *klass)
 static void
 bb_state_badge_init (BbStateBadge *self)
 {
-  self->sign = BB_SIGN (bb_sign_new ());
-  self->label = GTK_LABEL (gtk_label_new (NULL));
-  gtk_box_set_spacing (GTK_BOX (self), 6);
-  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->sign));
-  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->label));
   gtk_widget_set_valign (GTK_WIDGET (self), GTK_ALIGN_CENTER);
   bb_state_badge_set_state (self, BB_STATE_DRAFT);
 }
@@ -69,9 +58,6 @@ bb_state_badge_set_state (BbStateBadge *self,
   g_return_if_fail (BB_IS_STATE_BADGE (self));
   g_return_if_fail ((guint) state < G_N_ELEMENTS (looks));
 
-  gtk_widget_remove_css_class (GTK_WIDGET (self), looks[self->state].css_name);
-  gtk_widget_add_css_class (GTK_WIDGET (self), looks[state].css_name);
-  self->state = state;
-  bb_sign_set_shape (self->sign, looks[state].shape);
-  gtk_label_set_label (self->label, bb_choices_get_title (&bb_state_choices, (int) state));
+  bb_badge_set_look (BB_BADGE (self), looks[state].css_name, looks[state].shape);
+  gtk_label_set_label (bb_badge_get_label (BB_BADGE (self)), bb_choices_get_title (&bb_state_choices, (int) state));
 }

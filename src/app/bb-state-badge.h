@@ -3,6 +3,7 @@
 
 #include <adwaita.h>
 
+#include "bb-badge.h"
 #include "bb-recipe.h"
 
 G_BEGIN_DECLS
@@ -14,7 +15,7 @@ G_BEGIN_DECLS
  * with a tick when proven, a struck ring when withdrawn.
  */
 #define BB_TYPE_STATE_BADGE (bb_state_badge_get_type ())
-G_DECLARE_FINAL_TYPE (BbStateBadge, bb_state_badge, BB, STATE_BADGE, GtkBox)
+G_DECLARE_FINAL_TYPE (BbStateBadge, bb_state_badge, BB, STATE_BADGE, BbBadge)
 
 GtkWidget *bb_state_badge_new       (void);
 void       bb_state_badge_set_state (BbStateBadge *self,

@@ -8,7 +8,6 @@
 #include "bb-due-load.h"
 #include "bb-evidence-load.h"
 #include "bb-moment.h"
-#include "bb-sign.h"
 #include "bb-wash-proof.h"
 
 /* Characters of the verdict that are shown however narrow it gets; bold ones take the room of a few more. */
@@ -17,19 +16,16 @@
 
 struct _BbVerdictBadge
 {
-  GtkBox parent_instance;
+  BbBadge parent_instance;
 
-  BbSign *sign;
-  GtkLabel *label;
 
   /* owned: what the label says, at length */
   char *whole;
 
-  BbVerdict verdict;
   BbDue due;
 };
 
-G_DEFINE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, GTK_TYPE_BOX)
+G_DEFINE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, BB_TYPE_BADGE)
 
 static const struct {
   const char *css_name;
@@ -79,26 +75,20 @@ set_look (BbVerdictBadge *self,
 {
   GtkWidget *widget = GTK_WIDGET (self);
 
-  gtk_widget_remove_css_class (widget, looks[self->verdict].css_name);
   gtk_widget_remove_css_class (widget, bb_choices_get_key (&bb_due_choices, (int) self->due));
-  gtk_widget_add_css_class (widget, looks[verdict].css_name);
   gtk_widget_add_css_class (widget, bb_choices_get_key (&bb_due_choices, (int) due));
-  self->verdict = verdict;
   self->due = due;
-  bb_sign_set_shape (self->sign, looks[verdict].shape);
+  bb_badge_set_look (BB_BADGE (self), looks[verdict].css_name, looks[verdict].shape);
 }
 
 static void
 bb_verdict_badge_init (BbVerdictBadge *self)
 {
-  self->sign = BB_SIGN (bb_sign_new ());
-  self->label = GTK_LABEL (gtk_label_new (NULL));
-  gtk_label_set_xalign (self->label, 0.0f);
-  gtk_label_set_ellipsize (self->label, PANGO_ELLIPSIZE_END);
-  gtk_box_set_spacing (GTK_BOX (self), 6);
+  GtkLabel *label = bb_badge_get_label (BB_BADGE (self));
+
+  gtk_label_set_xalign (label, 0.0f);
+  gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_END);
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
-  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->sign));
-  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->label));
   set_look (self, BB_VERDICT_OPEN, BB_DUE_DONE);
 }
 
@@ -165,8 +155,10 @@ say (BbVerdictBadge *self,
      const char     *text,
      const char     *whole)
 {
-  gtk_label_set_label (self->label, text);
-  gtk_label_set_width_chars (self->label, MIN ((int) g_utf8_strlen (text, -1) + BOLD, LEAST_WIDTH));
+  GtkLabel *label = bb_badge_get_label (BB_BADGE (self));
+
+  gtk_label_set_label (label, text);
+  gtk_label_set_width_chars (label, MIN ((int) g_utf8_strlen (text, -1) + BOLD, LEAST_WIDTH));
   g_free (self->whole);
   self->whole = g_strdup (whole);
   set_look (self, verdict, due);
@@ -241,9 +233,12 @@ void
 bb_verdict_badge_show_whole (BbVerdictBadge   *self,
                              const BbWashLine *line)
 {
+  GtkLabel *label = NULL;
+
   g_return_if_fail (BB_IS_VERDICT_BADGE (self) && line != NULL);
 
-  gtk_label_set_ellipsize (self->label, PANGO_ELLIPSIZE_NONE);
-  gtk_label_set_wrap (self->label, TRUE);
+  label = bb_badge_get_label (BB_BADGE (self));
+  gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_NONE);
+  gtk_label_set_wrap (label, TRUE);
   show (self, line, TRUE, TRUE);
 }

@@ -3,6 +3,7 @@
 
 #include <adwaita.h>
 
+#include "bb-badge.h"
 #include "bb-lines.h"
 #include "bb-wash-verdict.h"
 
@@ -15,7 +16,7 @@ G_BEGIN_DECLS
  * a half circle and how far it has come, or when it is due.
  */
 #define BB_TYPE_VERDICT_BADGE (bb_verdict_badge_get_type ())
-G_DECLARE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, BB, VERDICT_BADGE, GtkBox)
+G_DECLARE_FINAL_TYPE (BbVerdictBadge, bb_verdict_badge, BB, VERDICT_BADGE, BbBadge)
 
 GtkWidget *bb_verdict_badge_new        (void);
 void       bb_verdict_badge_show       (BbVerdictBadge   *self,

@@ -3,18 +3,12 @@
 
 #include "bb-word-badge.h"
 
-#include "bb-sign.h"
-
 struct _BbWordBadge
 {
-  GtkBox parent_instance;
-
-  BbSign *sign;
-  GtkLabel *label;
-  BbTone tone;
+  BbBadge parent_instance;
 };
 
-G_DEFINE_FINAL_TYPE (BbWordBadge, bb_word_badge, GTK_TYPE_BOX)
+G_DEFINE_FINAL_TYPE (BbWordBadge, bb_word_badge, BB_TYPE_BADGE)
 
 static const struct {
   const char *css_name;
@@ -35,13 +29,8 @@ bb_word_badge_class_init (BbWordBadgeClass *klass)
 static void
 bb_word_badge_init (BbWordBadge *self)
 {
-  self->sign = BB_SIGN (bb_sign_new ());
-  self->label = GTK_LABEL (gtk_label_new (NULL));
-  gtk_label_set_xalign (self->label, 0.0f);
-  gtk_label_set_ellipsize (self->label, PANGO_ELLIPSIZE_END);
-  gtk_box_set_spacing (GTK_BOX (self), 6);
-  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->sign));
-  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->label));
+  gtk_label_set_xalign (bb_badge_get_label (BB_BADGE (self)), 0.0f);
+  gtk_label_set_ellipsize (bb_badge_get_label (BB_BADGE (self)), PANGO_ELLIPSIZE_END);
   gtk_widget_set_valign (GTK_WIDGET (self), GTK_ALIGN_CENTER);
   bb_word_badge_say (self, BB_TONE_PLAIN, "");
 }
@@ -71,10 +60,7 @@ bb_word_badge_say (BbWordBadge *self,
   g_return_if_fail (BB_IS_WORD_BADGE (self) && text != NULL);
   g_return_if_fail ((guint) tone < G_N_ELEMENTS (looks));
 
-  gtk_widget_remove_css_class (GTK_WIDGET (self), looks[self->tone].css_name);
-  gtk_widget_add_css_class (GTK_WIDGET (self), looks[tone].css_name);
-  self->tone = tone;
-  bb_sign_set_shape (self->sign, looks[tone].shape);
-  gtk_label_set_label (self->label, text);
+  bb_badge_set_look (BB_BADGE (self), looks[tone].css_name, looks[tone].shape);
+  gtk_label_set_label (bb_badge_get_label (BB_BADGE (self)), text);
   gtk_widget_set_visible (GTK_WIDGET (self), *text != '\0');
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <gtk/gtk.h>
+#include "bb-badge.h"
 
 G_BEGIN_DECLS
 
@@ -27,7 +27,7 @@ typedef enum {
  * How a thing stands: a word, and a sign whose shape and colour say how urgent it is.
  */
 #define BB_TYPE_WORD_BADGE (bb_word_badge_get_type ())
-G_DECLARE_FINAL_TYPE (BbWordBadge, bb_word_badge, BB, WORD_BADGE, GtkBox)
+G_DECLARE_FINAL_TYPE (BbWordBadge, bb_word_badge, BB, WORD_BADGE, BbBadge)
 
 GtkWidget *bb_word_badge_new (void);
 void       bb_word_badge_say (BbWordBadge *self,
