@@ -59,25 +59,25 @@ write_off (BbSession     *session,
 }
 
 static gboolean
-write_start (BbBook   *book,
-             gpointer  data,
-             GError  **error)
+write_start (BbBook    *book,
+             gpointer   data,
+             GError   **error)
 {
   return bb_book_start_run (book, ((Work *) data)->record, error);
 }
 
 static gboolean
-write_finish (BbBook   *book,
-              gpointer  data,
-              GError  **error)
+write_finish (BbBook    *book,
+              gpointer   data,
+              GError   **error)
 {
   return bb_book_finish_run (book, ((Work *) data)->record, error);
 }
 
 static gboolean
-write_annotation (BbBook   *book,
-                  gpointer  data,
-                  GError  **error)
+write_annotation (BbBook    *book,
+                  gpointer   data,
+                  GError   **error)
 {
   const BbAnnotation *annotation = ((Work *) data)->record;
 
@@ -85,9 +85,9 @@ write_annotation (BbBook   *book,
 }
 
 static gboolean
-write_use (BbBook   *book,
-           gpointer  data,
-           GError  **error)
+write_use (BbBook    *book,
+           gpointer   data,
+           GError   **error)
 {
   const Work *self = data;
   const BbLotUse *use = self->record;

@@ -9,15 +9,14 @@
 #include "bb-chain-view.h"
 #include "bb-evidence-load.h"
 #include "bb-facts.h"
-#include "bb-form.h"
-#include "bb-job-papers.h"
-#include "bb-moment.h"
 #include "bb-record-dialog.h"
 #include "bb-run-actions.h"
+#include "bb-run-details.h"
+#include "bb-run-take.h"
+#include "bb-run-trace.h"
 #include "bb-run-words.h"
 #include "bb-show.h"
 #include "bb-sign.h"
-#include "bb-trace-dialog.h"
 
 struct _BbRunView
 {
@@ -36,16 +35,12 @@ struct _BbRunView
   GtkPopover *finish_popover;
   GtkLabel *finish_label;
   GtkButton *finish_now_button;
-  GtkPopover *trace_popover;
-  GtkBox *trace_box;
   GtkBox *facts;
-  GtkBox *details;
-  GtkBox *use_box;
-  GtkButton *use_button;
+  BbRunDetails *details;
+  BbRunTake *take;
+  BbRunTrace *trace;
   GtkEntry *remark_entry;
 
-  BbForm *use_form;
-  guint n_entries;
   guint n_remarks;
   gboolean writing;
 
@@ -101,29 +96,6 @@ written_cb (gpointer data)
 }
 
 static void
-use_action (GtkWidget  *widget,
-            const char *name,
-            GVariant   *parameter)
-{
-  BbRunView *self = BB_RUN_VIEW (widget);
-  g_autoptr (BbLotUse) use = NULL;
-
-  (void) name;
-  (void) parameter;
-
-  if (self->run == NULL || self->use_form == NULL || self->writing)
-    return;
-  use = bb_form_dup_record (self->use_form, TRUE);
-  if (use == NULL)
-    {
-      bb_form_focus_fault (self->use_form);
-      return;
-    }
-  self->writing = TRUE;
-  bb_run_use_lot (self->session, self->run->id, use, written_cb, g_object_ref (self));
-}
-
-static void
 remark_action (GtkWidget  *widget,
                const char *name,
                GVariant   *parameter)
@@ -138,178 +110,6 @@ remark_action (GtkWidget  *widget,
     return;
   self->writing = TRUE;
   bb_run_annotate (self->session, self->run->id, text, written_cb, g_object_ref (self));
-}
-
-static void
-trace_action (GtkWidget  *widget,
-              const char *name,
-              GVariant   *parameter)
-{
-  BbRunView *self = BB_RUN_VIEW (widget);
-  const char *table = NULL;
-  gint64 id = 0;
-
-  (void) name;
-
-  gtk_popover_popdown (self->trace_popover);
-  g_variant_get (parameter, "(&sx)", &table, &id);
-  bb_trace_dialog_present (widget, self->session, bb_book_find_table (table), id);
-}
-
-static void
-empty (GtkBox *box)
-{
-  GtkWidget *child = NULL;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
-    gtk_box_remove (box, child);
-}
-
-static GtkWidget *
-add_label (GtkBox     *box,
-           const char *text,
-           const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  gtk_box_append (box, label);
-
-  return label;
-}
-
-static void
-add_heading (GtkBox     *box,
-             const char *title)
-{
-  add_label (box, title, "heading");
-}
-
-static void
-add_entries (BbRunView       *self,
-             const GPtrArray *entries)
-{
-  BbBook *book = bb_session_get_book (self->session);
-
-  if (entries->len > 0)
-    add_heading (self->details, _("Taken From"));
-  for (guint i = 0; i < entries->len; i++)
-    {
-      g_autofree char *text = bb_words_of_entry (book, entries->pdata[i], bb_session_get_units (self->session));
-
-      add_label (self->details, text, "numeral");
-    }
-}
-
-static void
-add_weighed (BbRunView *self)
-{
-  const GArray *weighed = self->run->weighed;
-
-  if (weighed == NULL || weighed->len == 0)
-    return;
-  add_heading (self->details, _("Weigh-ins"));
-  for (guint i = 0; i < weighed->len; i++)
-    {
-      g_autofree char *text = bb_words_of_weighed (&g_array_index (weighed, BbWeighed, i),
-                                                   bb_session_get_units (self->session));
-
-      add_label (self->details, text, "numeral");
-    }
-}
-
-static void
-add_departures (BbRunView        *self,
-                const BbRevision *revision)
-{
-  const GArray *departures = self->run->departures;
-
-  if (departures == NULL || departures->len == 0)
-    return;
-  add_heading (self->details, _("Set Otherwise"));
-  for (guint i = 0; i < departures->len; i++)
-    {
-      g_autofree char *text = bb_words_of_departure (bb_session_get_book (self->session), revision,
-                                                     &g_array_index (departures, BbDeparture, i),
-                                                     bb_session_get_units (self->session));
-
-      add_label (self->details, text, "numeral");
-    }
-}
-
-static void
-add_remarks (BbRunView       *self,
-             const GPtrArray *remarks)
-{
-  if (remarks->len > 0)
-    add_heading (self->details, _("Remarks"));
-  for (guint i = 0; i < remarks->len; i++)
-    {
-      const BbAnnotation *remark = remarks->pdata[i];
-      g_autofree char *day = bb_show_date (remark->at);
-      g_autofree char *person = bb_show_name (self->session, &bb_person_table, remark->person);
-      g_autofree char *head = *person != '\0' ? g_strjoin (" · ", day, person, NULL) : g_strdup (day);
-
-      add_label (self->details, head, "caption");
-      add_label (self->details, remark->text, "body");
-    }
-}
-
-static gboolean
-is_traced (BbRunView *self,
-           GVariant  *target)
-{
-  for (GtkWidget *button = gtk_widget_get_first_child (GTK_WIDGET (self->trace_box)); button != NULL;
-       button = gtk_widget_get_next_sibling (button))
-    if (g_variant_equal (gtk_actionable_get_action_target_value (GTK_ACTIONABLE (button)), target))
-      return TRUE;
-
-  return FALSE;
-}
-
-/* A container may have been taken from twice, and one press both dry and cure. */
-static void
-add_trace (BbRunView     *self,
-           const BbTable *table,
-           gint64         id)
-{
-  g_autoptr (GVariant) target = g_variant_ref_sink (g_variant_new ("(sx)", table->name, id));
-  g_autofree char *name = NULL;
-  g_autofree char *text = NULL;
-  GtkWidget *button = NULL;
-
-  if (id == 0 || is_traced (self, target))
-    return;
-  name = bb_show_name (self->session, table, id);
-  text = g_strdup_printf ("%s: %s", _(table->title), name);
-  button = gtk_button_new_with_label (text);
-  gtk_widget_add_css_class (button, "flat");
-  gtk_label_set_xalign (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), PANGO_ELLIPSIZE_END);
-  gtk_label_set_max_width_chars (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), 44);
-  gtk_actionable_set_action_target_value (GTK_ACTIONABLE (button), target);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "run.trace");
-  gtk_box_append (self->trace_box, button);
-}
-
-static void
-fill_trace (BbRunView       *self,
-            const GPtrArray *entries)
-{
-  const BbRun *run = self->run;
-
-  empty (self->trace_box);
-  add_trace (self, &bb_revision_table, run->revision);
-  for (guint i = 0; i < entries->len; i++)
-    add_trace (self, &bb_lot_table, ((const BbLotEntry *) entries->pdata[i])->lot);
-  add_trace (self, &bb_equipment_table, run->sprayer);
-  add_trace (self, &bb_equipment_table, run->dryer);
-  add_trace (self, &bb_equipment_table, run->printer);
-  add_trace (self, &bb_equipment_table, run->curer);
-  add_trace (self, &bb_person_table, run->person);
 }
 
 /* What the book would say to the run's end: a message names the field it speaks of before a colon. */
@@ -360,7 +160,7 @@ show_head (BbRunView        *self,
   gtk_label_set_label (self->title_label, title);
   gtk_label_set_label (self->summary_label, summary);
   gtk_widget_set_visible (GTK_WIDGET (self->work_box), !is_finished);
-  gtk_widget_set_visible (GTK_WIDGET (self->use_box), !is_finished);
+  gtk_widget_set_visible (GTK_WIDGET (self->take), !is_finished);
   show_end (self);
 }
 
@@ -380,47 +180,6 @@ show_steps (BbRunView        *self,
   bb_chain_view_show (self->chain, self->session, revision, NULL);
   if (is_other)
     gtk_expander_set_expanded (self->steps_expander, !is_finished);
-}
-
-/* The first container that the job's sheet takes this run's pretreat from, where nothing was taken yet. */
-static void
-propose_use (BbRunView        *self,
-             const BbRevision *revision)
-{
-  BbBook *book = bb_session_get_book (self->session);
-  g_autofree char *today = bb_dup_today ();
-  g_autoptr (BbJobLine) line = bb_book_load (book, &bb_job_line_table, self->run->line, NULL);
-  g_autoptr (BbJobPapers) papers = line != NULL ? bb_job_papers_load (book, line->job, today, NULL) : NULL;
-  g_autoptr (BbLotUse) use = bb_lot_use_new ();
-
-  for (guint i = 0; papers != NULL && use->lot == 0 && i < papers->sheet->mixes->len; i++)
-    {
-      const BbMixSheet *mix = &g_array_index (papers->sheet->mixes, BbMixSheet, i);
-
-      if (mix->supply == revision->pretreat_product && mix->takes != NULL && mix->takes->len > 0)
-        use->lot = g_array_index (mix->takes, BbTake, 0).lot;
-    }
-  if (use->lot != 0)
-    bb_form_load (self->use_form, use);
-}
-
-/* What is half typed stays until it is entered, or another run is shown. */
-static void
-show_use_form (BbRunView        *self,
-               gboolean          is_other,
-               guint             n_entries,
-               const BbRevision *revision)
-{
-  if (!is_other && self->use_form != NULL && self->n_entries == n_entries)
-    return;
-  self->n_entries = n_entries;
-  if (self->use_form != NULL)
-    gtk_box_remove (self->use_box, GTK_WIDGET (self->use_form));
-  self->use_form = BB_FORM (bb_form_new_strip (self->session, &bb_lot_use_table));
-  gtk_widget_set_hexpand (GTK_WIDGET (self->use_form), TRUE);
-  gtk_box_prepend (self->use_box, GTK_WIDGET (self->use_form));
-  if (n_entries == 0 && self->run->finished_at == NULL)
-    propose_use (self, revision);
 }
 
 static void
@@ -494,13 +253,9 @@ bb_run_view_show (BbRunView *self,
   show_head (self, revision);
   show_steps (self, before != run, revision);
   bb_facts_fill (self->facts, session, &bb_run_table, self->run);
-  empty (self->details);
-  add_entries (self, entries);
-  add_weighed (self);
-  add_departures (self, revision);
-  add_remarks (self, remarks);
-  fill_trace (self, entries);
-  show_use_form (self, before != run, entries->len, revision);
+  bb_run_details_show (self->details, session, self->run, revision, entries, remarks);
+  bb_run_trace_show (self->trace, session, self->run, entries);
+  bb_run_take_show (self->take, session, self->run, revision, entries->len);
   show_remark_entry (self, before != run, remarks->len);
 }
 
@@ -509,7 +264,6 @@ bb_run_view_dispose (GObject *object)
 {
   BbRunView *self = BB_RUN_VIEW (object);
 
-  self->use_form = NULL;
   g_clear_object (&self->session);
   g_clear_pointer (&self->run, bb_run_free);
   adw_bin_set_child (ADW_BIN (self), NULL);
@@ -525,6 +279,9 @@ bb_run_view_class_init (BbRunViewClass *klass)
   G_OBJECT_CLASS (klass)->dispose = bb_run_view_dispose;
 
   g_type_ensure (BB_TYPE_CHAIN_VIEW);
+  g_type_ensure (BB_TYPE_RUN_DETAILS);
+  g_type_ensure (BB_TYPE_RUN_TAKE);
+  g_type_ensure (BB_TYPE_RUN_TRACE);
   g_type_ensure (BB_TYPE_SIGN);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-run-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRunView, sign);
@@ -539,18 +296,14 @@ bb_run_view_class_init (BbRunViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbRunView, finish_popover);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, finish_label);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, finish_now_button);
-  gtk_widget_class_bind_template_child (widget_class, BbRunView, trace_popover);
-  gtk_widget_class_bind_template_child (widget_class, BbRunView, trace_box);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, trace);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, facts);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, details);
-  gtk_widget_class_bind_template_child (widget_class, BbRunView, use_box);
-  gtk_widget_class_bind_template_child (widget_class, BbRunView, use_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRunView, take);
   gtk_widget_class_bind_template_child (widget_class, BbRunView, remark_entry);
   gtk_widget_class_install_action (widget_class, "run.record", NULL, record_action);
   gtk_widget_class_install_action (widget_class, "run.finish", NULL, finish_action);
-  gtk_widget_class_install_action (widget_class, "run.use", NULL, use_action);
   gtk_widget_class_install_action (widget_class, "run.remark", NULL, remark_action);
-  gtk_widget_class_install_action (widget_class, "run.trace", "(sx)", trace_action);
 }
 
 static void

@@ -11,6 +11,8 @@
 #include "bb-repeat-card.h"
 #include "bb-repeat-dialog.h"
 #include "bb-run-panel.h"
+#include "bb-run-take.h"
+#include "bb-run-trace.h"
 #include "bb-run-view.h"
 #include "bb-start-dialog.h"
 #include "bb-trace-dialog.h"
@@ -194,6 +196,7 @@ test_take_remark_finish (Scene         *scene,
 {
   BbRunView *view = helper_find_widget (GTK_WIDGET (scene->panel), BB_TYPE_RUN_VIEW);
   BbForm *form = helper_find_widget (GTK_WIDGET (view), BB_TYPE_FORM);
+  GtkWidget *take = helper_find_widget (GTK_WIDGET (view), BB_TYPE_RUN_TAKE);
   GtkWidget *entry = NULL;
   g_autoptr (BbLotUse) use = bb_lot_use_new ();
   const guint n_entries = count (scene, &bb_lot_entry_table);
@@ -210,8 +213,8 @@ test_take_remark_finish (Scene         *scene,
   use->lot = scene->shop->lot->id;
   use->amount_g = 40;
   bb_form_load (form, use);
-  gtk_widget_activate_action (GTK_WIDGET (view), "run.use", NULL);
-  gtk_widget_activate_action (GTK_WIDGET (view), "run.use", NULL);
+  gtk_widget_activate_action (take, "take.enter", NULL);
+  gtk_widget_activate_action (take, "take.enter", NULL);
   helper_wait_until (is_use_shown, scene);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "Heated lon");
 
@@ -268,11 +271,11 @@ static void
 test_trace (Scene         *scene,
             gconstpointer  data)
 {
-  BbRunView *view = helper_find_widget (GTK_WIDGET (scene->panel), BB_TYPE_RUN_VIEW);
+  GtkWidget *trace = helper_find_widget (GTK_WIDGET (scene->panel), BB_TYPE_RUN_TRACE);
   GtkWidget *dialog = NULL;
 
   (void) data;
-  gtk_widget_activate_action (GTK_WIDGET (view), "run.trace", "(sx)", "lot", scene->shop->lot->id);
+  gtk_widget_activate_action (trace, "trace.open", "(sx)", "lot", scene->shop->lot->id);
   dialog = find_dialog (BB_TYPE_TRACE_DIALOG);
   g_assert_nonnull (dialog);
   helper_wait_until (is_traced, dialog);
