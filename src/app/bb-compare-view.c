@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-children.h"
 #include "bb-proof-compare.h"
 #include "bb-revision-menu.h"
 #include "bb-show.h"
@@ -86,15 +87,6 @@ add_field (BbCompareView    *self,
                                      equal ? "numeral" : "different"), TRUE);
 }
 
-static void
-clear (BbCompareView *self)
-{
-  GtkWidget *child = NULL;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->grid))) != NULL)
-    gtk_grid_remove (self->grid, child);
-}
-
 static const BbRevision *
 get_selected (BbCompareView *self,
               GtkDropDown   *drop_down)
@@ -114,7 +106,7 @@ fill (BbCompareView *self)
   guint n = 0;
   int line = 0;
 
-  clear (self);
+  bb_children_empty_grid (self->grid);
   if (left == NULL || right == NULL)
     return;
 
@@ -164,7 +156,7 @@ bb_compare_view_show (BbCompareView *self,
   g_set_object (&self->session, session);
   if (revisions->len == 0)
     {
-      clear (self);
+      bb_children_empty_grid (self->grid);
       return;
     }
 

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-children.h"
 #include "bb-compat.h"
 #include "bb-document-save.h"
 #include "bb-print-operation.h"
@@ -191,10 +192,7 @@ static void
 show_pages (BbDocumentView *self,
             GPtrArray      *pages)
 {
-  GtkWidget *child = NULL;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->pages_box))) != NULL)
-    gtk_box_remove (self->pages_box, child);
+  bb_children_empty_box (self->pages_box);
   self->n_pages = pages->len;
   for (guint i = 0; i < pages->len; i++)
     add_page (self, pages->pdata[i], i + 1);

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-children.h"
 #include "bb-show.h"
 
 static GtkWidget *
@@ -82,11 +83,8 @@ bb_facts_fill (GtkBox        *box,
                gconstpointer  record)
 {
   g_autoptr (GtkSizeGroup) titles = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
-  GtkWidget *child = NULL;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
-    gtk_box_remove (box, child);
-
+  bb_children_empty_box (box);
   for (guint i = 0; i < table->n_fields; i++)
     {
       const BbField *field = &table->fields[i];

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-children.h"
 #include "bb-hazards.h"
 
 /* Lines of this many characters read well, and let the view stand beside other things. */
@@ -159,12 +160,9 @@ bb_hazard_view_show (BbHazardView *self,
 void
 bb_hazard_view_clear (BbHazardView *self)
 {
-  GtkWidget *child = NULL;
-
   g_return_if_fail (BB_IS_HAZARD_VIEW (self));
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->grid))) != NULL)
-    gtk_grid_remove (self->grid, child);
+  bb_children_empty_grid (self->grid);
   self->n_lines = 0;
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 }

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-jobs.h"
+#include "bb-children.h"
 #include "bb-history.h"
 #include "bb-show.h"
 
@@ -96,15 +97,6 @@ attach (BbHistoryView *self,
 }
 
 static void
-clear (BbHistoryView *self)
-{
-  GtkWidget *child = NULL;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->grid))) != NULL)
-    gtk_grid_remove (self->grid, child);
-}
-
-static void
 bb_history_view_dispose (GObject *object)
 {
   gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_HISTORY_VIEW);
@@ -158,7 +150,7 @@ bb_history_view_show (BbHistoryView *self,
 
   g_return_if_fail (BB_IS_HISTORY_VIEW (self) && BB_IS_SESSION (session));
 
-  clear (self);
+  bb_children_empty_grid (self->grid);
   events = bb_book_load_events (bb_session_get_book (session), table, id, &error);
   if (events == NULL)
     {

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-children.h"
 #include "bb-figure.h"
 #include "bb-job-line-row.h"
 #include "bb-job-words.h"
@@ -93,15 +94,6 @@ show_cautions (BbJobSheetView    *self,
   gtk_widget_set_visible (GTK_WIDGET (self->caution_label), text->len > 0);
 }
 
-static void
-clear (GtkBox *box)
-{
-  GtkWidget *child = NULL;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
-    gtk_box_remove (box, child);
-}
-
 /**
  * bb_job_sheet_view_show:
  * @self: a sheet
@@ -127,10 +119,10 @@ bb_job_sheet_view_show (BbJobSheetView    *self,
                          : _("Not everything can be computed yet: see what the lines below lack."));
   gtk_widget_set_visible (GTK_WIDGET (self->missing_label), papers->lines->len == 0 || sheet->whole != 1);
 
-  clear (self->mixes);
+  bb_children_empty_box (self->mixes);
   for (guint i = 0; i < sheet->mixes->len; i++)
     gtk_box_append (self->mixes, bb_mix_card_new (session, &g_array_index (sheet->mixes, BbMixSheet, i)));
-  clear (self->lines);
+  bb_children_empty_box (self->lines);
   for (guint i = 0; i < sheet->lines->len; i++)
     gtk_box_append (self->lines, bb_line_sheet_card_new (session, &g_array_index (papers->lines, BbSheetLine, i),
                                                          &g_array_index (sheet->lines, BbLineSheet, i)));

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-children.h"
 #include "bb-notice-words.h"
 #include "bb-session-proof.h"
 
@@ -91,10 +92,8 @@ refresh (BbNoticeBar *self)
   BbBook *book = bb_session_get_book (self->session);
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) notices = bb_book_load_notices (book, FALSE, &error);
-  GtkWidget *child = NULL;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->box))) != NULL)
-    gtk_box_remove (self->box, child);
+  bb_children_empty_box (self->box);
   for (guint i = 0; notices != NULL && error == NULL && i < notices->len; i++)
     {
       g_autofree char *text = bb_words_of_notice (book, notices->pdata[i], &error);

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-children.h"
 #include "bb-due-load.h"
 #include "bb-evidence-load.h"
 #include "bb-moment.h"
@@ -212,12 +213,9 @@ attach_sentences (BbReadings *self,
 static void
 fill_grid (BbReadings *self)
 {
-  GtkWidget *child = NULL;
   int column = 0;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->grid))) != NULL)
-    gtk_grid_remove (self->grid, child);
-
+  bb_children_empty_grid (self->grid);
   for (guint f = 0; f < bb_reading_table.n_fields; f++)
     if (is_column (self, &bb_reading_table.fields[f]))
       attach_column (self, &bb_reading_table.fields[f], column++);

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-jobs.h"
+#include "bb-children.h"
 #include "bb-compat.h"
 #include "bb-run-view.h"
 #include "bb-run-words.h"
@@ -118,11 +119,8 @@ fill_runs (BbRunPanel   *self,
 static void
 drop_views (BbRunPanel *self)
 {
-  GtkWidget *child = NULL;
-
   g_hash_table_remove_all (self->views);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->runs))) != NULL)
-    gtk_box_remove (self->runs, child);
+  bb_children_empty_box (self->runs);
 }
 
 static GPtrArray *
