@@ -3,6 +3,9 @@
 
 #include "bb-reading-row.h"
 
+#include <glib/gi18n-lib.h>
+
+#include "bb-problem.h"
 #include "bb-quick-cell.h"
 #include "bb-quick.h"
 
@@ -128,4 +131,87 @@ bb_reading_row_restore (BbReadingRow *self,
     }
   self->touched = TRUE;
   gtk_editable_set_text (GTK_EDITABLE (self->cycles), cycles);
+}
+
+/* What is wrong with a cell is said at the cell; the first of all is told. */
+static void
+mark (const BbReadingRow  *self,
+      GtkWidget           *cell,
+      const BbField       *field,
+      const char          *message,
+      GtkWidget          **faulty,
+      char               **text)
+{
+  bb_quick_cell_set_fault (cell, message);
+  if (*faulty != NULL)
+    return;
+  *faulty = cell;
+  /* Translators: a specimen, a field, and what is wrong with it. */
+  *text = g_strdup_printf (_("%s, %s: %s"), bb_reading_row_get_test (self)->code, _(field->title), message);
+}
+
+static void
+read_cycles (BbReadingRow         *self,
+             const BbUnitContext  *units,
+             GtkWidget           **faulty,
+             char                **text)
+{
+  const BbField *field = bb_table_find_field (&bb_reading_table, "cycles");
+  const char *typed = gtk_editable_get_text (GTK_EDITABLE (self->cycles));
+  const BbReading *other = NULL;
+  g_autofree char *message = NULL;
+  gint64 cycles = 0;
+  BbProblem problem;
+
+  bb_quick_cell_set_fault (self->cycles, NULL);
+  self->reading->cycles = g_ascii_string_to_signed (typed, 10, 0, G_MAXINT32, &cycles, NULL) ? cycles : BB_INTEGER_NONE;
+  other = bb_wash_line_find_reading (self->due->line, self->reading->cycles);
+  if (bb_field_find_problem (field, self->reading, &problem))
+    message = bb_problem_to_text (&problem, units);
+  else if (other != NULL && other->id != self->reading->id)
+    message = g_strdup (_("This specimen was read after as many washes before: correct that reading."));
+  if (message != NULL)
+    mark (self, self->cycles, field, message, faulty, text);
+}
+
+static void
+read_cells (BbReadingRow         *self,
+            const BbUnitContext  *units,
+            GtkWidget           **faulty,
+            char                **text)
+{
+  for (guint i = 0; i < self->cells->len; i++)
+    {
+      BbQuickCell *cell = self->cells->pdata[i];
+      const BbField *field = bb_quick_cell_get_field (cell);
+      BbProblem problem;
+
+      bb_quick_set (field, self->reading, bb_quick_cell_get_chosen (cell));
+      bb_quick_cell_set_fault (GTK_WIDGET (cell), NULL);
+      if (bb_field_find_problem (field, self->reading, &problem))
+        {
+          g_autofree char *message = bb_problem_to_text (&problem, units);
+
+          mark (self, GTK_WIDGET (cell), field, message, faulty, text);
+        }
+    }
+}
+
+/**
+ * bb_reading_row_read:
+ * @self: a row with its cells
+ * @units: the units in which a problem is told
+ * @faulty: (inout) (transfer none): the first cell with which something is wrong, %NULL so far
+ * @text: (out) (transfer full): what is wrong with that one; set along with it only
+ *
+ * Reads what is entered into the row's reading, and marks each cell with which something is wrong.
+ */
+void
+bb_reading_row_read (BbReadingRow         *self,
+                     const BbUnitContext  *units,
+                     GtkWidget           **faulty,
+                     char                **text)
+{
+  read_cycles (self, units, faulty, text);
+  read_cells (self, units, faulty, text);
 }

@@ -16,7 +16,7 @@ G_BEGIN_DECLS
  * @cells: (element-type BbQuickCell): where everything else is, in the order of the fields
  * @touched: whether a person entered anything
  *
- * One specimen in a #BbReadingTable.
+ * One specimen in a #BbReadingGrid.
  */
 typedef struct {
   const BbDueLine *due;
@@ -35,5 +35,9 @@ GVariant         *bb_reading_row_save       (const BbReadingRow *self);
 void              bb_reading_row_restore    (BbReadingRow       *self,
                                              const char         *cycles,
                                              GVariant           *cells);
+void              bb_reading_row_read       (BbReadingRow       *self,
+                                             const BbUnitContext *units,
+                                             GtkWidget         **faulty,
+                                             char              **text);
 
 G_END_DECLS
