@@ -26,18 +26,18 @@ typedef struct {
   gboolean touched;
 } BbReadingRow;
 
-BbReadingRow     *bb_reading_row_new        (BbSession          *session,
-                                             const BbDueLine    *due);
-void              bb_reading_row_free       (BbReadingRow       *self);
-const BbWashTest *bb_reading_row_get_test   (const BbReadingRow *self);
-GtkWidget        *bb_reading_row_make_title (const BbReadingRow *self);
-GVariant         *bb_reading_row_save       (const BbReadingRow *self);
-void              bb_reading_row_restore    (BbReadingRow       *self,
-                                             const char         *cycles,
-                                             GVariant           *cells);
-void              bb_reading_row_read       (BbReadingRow       *self,
+BbReadingRow     *bb_reading_row_new        (BbSession           *session,
+                                             const BbDueLine     *due);
+void              bb_reading_row_free       (BbReadingRow        *self);
+const BbWashTest *bb_reading_row_get_test   (const BbReadingRow  *self);
+GtkWidget        *bb_reading_row_make_title (const BbReadingRow  *self);
+GVariant         *bb_reading_row_save       (const BbReadingRow  *self);
+void              bb_reading_row_restore    (BbReadingRow        *self,
+                                             const char          *cycles,
+                                             GVariant            *cells);
+void              bb_reading_row_read       (BbReadingRow        *self,
                                              const BbUnitContext *units,
-                                             GtkWidget         **faulty,
-                                             char              **text);
+                                             GtkWidget          **faulty,
+                                             char               **text);
 
 G_END_DECLS

@@ -5,18 +5,13 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-job-card-fill.h"
 #include "bb-like-load.h"
 #include "bb-likest.h"
-#include "bb-lines-view.h"
 #include "bb-recall-filter.h"
+#include "bb-recall-lists.h"
 #include "bb-recall.h"
-#include "bb-recipe-line.h"
 #include "bb-session-things.h"
 #include "bb-signal.h"
-
-/* More than these nobody looks through: another letter is quicker. */
-#define MOST_FOUND 1000
 
 struct _BbRecallPane
 {
@@ -27,24 +22,11 @@ struct _BbRecallPane
   BbRecallFilter *filter;
   GtkBox *filter_box;
   GtkLabel *filter_label;
-  GtkToggleButton *recipes_button;
-  GtkToggleButton *jobs_button;
-  GtkLabel *corrected_label;
-  GtkButton *specimen_button;
-  GtkLabel *specimen_label;
-  GtkStack *stack;
-  BbLinesView *recipes;
-  BbLinesView *jobs;
+  BbRecallLists *lists;
 
   /* owned; @like are the garments of a colour like the one that is narrowed by, or NULL */
   BbSession *session;
   GArray *like;
-
-  /* What the person wants to see, where both are found. */
-  gboolean wants_jobs;
-
-  /* The specimen whose number is typed; 0 for none. */
-  gint64 specimen;
 };
 
 G_DEFINE_FINAL_TYPE (BbRecallPane, bb_recall_pane, ADW_TYPE_BIN)
@@ -62,106 +44,20 @@ chosen_cb (BbRecallPane *self)
   g_signal_emit (self, signals[SIGNAL_CHOSEN], 0);
 }
 
-static void
-job_opened_cb (BbRecallPane *self,
-               gint64        job)
-{
-  bb_session_show (self->session, "jobs", job);
-}
-
-static void
-specimen_cb (BbRecallPane *self)
-{
-  bb_session_show (self->session, "wash", self->specimen);
-}
-
-static void toggled_cb (BbRecallPane *self);
-
-/* Where only the other list has something, that is what a person looks for. */
-static void
-show_lists (BbRecallPane *self)
-{
-  const guint n_recipes = bb_lines_view_get_n_found (self->recipes);
-  const guint n_jobs = bb_lines_view_get_n_found (self->jobs);
-  const gboolean shows_jobs = self->wants_jobs ? n_jobs > 0 || n_recipes == 0 : n_recipes == 0 && n_jobs > 0;
-  g_autofree char *recipes = g_strdup_printf (_("Recipes: %u"), n_recipes);
-  g_autofree char *jobs = g_strdup_printf (n_jobs == MOST_FOUND ? _("Jobs: newest %u") : _("Jobs: %u"), n_jobs);
-
-  gtk_button_set_label (GTK_BUTTON (self->recipes_button), recipes);
-  gtk_button_set_label (GTK_BUTTON (self->jobs_button), jobs);
-  g_signal_handlers_block_by_func (self->recipes_button, BB_HANDLER (toggled_cb), self);
-  gtk_toggle_button_set_active (shows_jobs ? self->jobs_button : self->recipes_button, TRUE);
-  g_signal_handlers_unblock_by_func (self->recipes_button, BB_HANDLER (toggled_cb), self);
-  gtk_stack_set_visible_child_name (self->stack, shows_jobs ? "jobs" : "recipes");
-}
-
-/* The button of recipes tells, because it is released before that of jobs counts as pressed. */
-static void
-toggled_cb (BbRecallPane *self)
-{
-  self->wants_jobs = !gtk_toggle_button_get_active (self->recipes_button);
-  gtk_stack_set_visible_child_name (self->stack, self->wants_jobs ? "jobs" : "recipes");
-}
-
-static void
-show_corrected (BbRecallPane *self,
-                const char   *corrected)
-{
-  g_autofree char *text = NULL;
-
-  gtk_widget_set_visible (GTK_WIDGET (self->corrected_label), corrected != NULL);
-  if (corrected == NULL)
-    return;
-  /* Translators: what is looked for instead of what was typed. */
-  text = g_strdup_printf (_("Showing “%s” for “%s”."), corrected, bb_recall_pane_get_text (self));
-  gtk_label_set_label (self->corrected_label, text);
-}
-
-/* A number that a specimen and a job share leads to both. */
-static void
-show_specimen (BbRecallPane *self,
-               gint64        specimen)
-{
-  g_autofree char *text = NULL;
-
-  self->specimen = specimen;
-  gtk_widget_set_visible (GTK_WIDGET (self->specimen_button), specimen != 0);
-  if (specimen == 0)
-    return;
-  /* Translators: a specimen's number. */
-  text = g_strdup_printf (_("Specimen %s, on the Wash Log"), bb_recall_pane_get_text (self));
-  gtk_label_set_label (self->specimen_label, text);
-}
-
-static void
-take (BbRecallPane *self,
-      GArray       *recipes,
-      GArray       *jobs,
-      gboolean      keep)
-{
-  bb_lines_view_take (self->jobs, jobs, keep);
-  g_signal_handlers_block_by_func (self->recipes, BB_HANDLER (chosen_cb), self);
-  bb_lines_view_take (self->recipes, recipes, keep);
-  g_signal_handlers_unblock_by_func (self->recipes, BB_HANDLER (chosen_cb), self);
-  show_lists (self);
-  chosen_cb (self);
-}
-
 /* All recipes, as many as there are, since a person may go through them; and the newest jobs. */
 static void
 search_all (BbRecallPane *self)
 {
   BbBook *book = bb_session_get_book (self->session);
   const BbQuery all = { .text = NULL };
-  const BbQuery newest = { .limit = MOST_FOUND };
+  const BbQuery newest = { .limit = BB_RECALL_LISTS_MOST };
   g_autoptr (GError) error = NULL;
   g_autoptr (GArray) recipes = bb_book_search (book, &bb_recipe_table, &all, &error);
   g_autoptr (GArray) jobs = recipes != NULL ? bb_book_search (book, &bb_job_table, &newest, &error) : NULL;
 
-  show_corrected (self, NULL);
-  show_specimen (self, 0);
+  bb_recall_lists_tell (self->lists, "", NULL, 0);
   if (jobs != NULL)
-    take (self, g_steal_pointer (&recipes), g_steal_pointer (&jobs), TRUE);
+    bb_recall_lists_take (self->lists, g_steal_pointer (&recipes), g_steal_pointer (&jobs), TRUE);
   else
     bb_session_report (self->session, error);
 }
@@ -176,7 +72,7 @@ search (BbRecallPane *self,
     .narrow = narrow,
     .colourways = self->like,
     .shades = self->like != NULL ? bb_shades_of (narrow->srgb) : 0,
-    .limit = MOST_FOUND,
+    .limit = BB_RECALL_LISTS_MOST,
   };
   g_autoptr (GError) error = NULL;
   g_autoptr (BbRecalled) recalled = NULL;
@@ -192,9 +88,8 @@ search (BbRecallPane *self,
       bb_session_report (self->session, error);
       return;
     }
-  show_corrected (self, recalled->corrected);
-  show_specimen (self, recalled->specimen);
-  take (self, g_array_ref (recalled->recipes), g_array_ref (recalled->jobs), keep);
+  bb_recall_lists_tell (self->lists, recall.text, recalled->corrected, recalled->specimen);
+  bb_recall_lists_take (self->lists, g_array_ref (recalled->recipes), g_array_ref (recalled->jobs), keep);
 }
 
 /* Not at each letter: all garments are looked at for it. */
@@ -212,13 +107,6 @@ find_like (BbRecallPane *self)
     bb_session_report (self->session, error);
 }
 
-static void
-bring_into_sight (BbRecallPane *self)
-{
-  bb_lines_view_bring_into_sight (self->recipes);
-  bb_lines_view_bring_into_sight (self->jobs);
-}
-
 /* What is found first is what a person looks for; once the search is empty again, what was looked at is. */
 static void
 search_changed_cb (BbRecallPane *self)
@@ -226,7 +114,7 @@ search_changed_cb (BbRecallPane *self)
   if (self->session == NULL)
     return;
   search (self, *bb_recall_pane_get_text (self) == '\0');
-  bring_into_sight (self);
+  bb_recall_lists_bring_into_sight (self->lists);
 }
 
 static void
@@ -244,7 +132,7 @@ filter_changed_cb (BbRecallPane *self)
   show_filter (self);
   find_like (self);
   search (self, TRUE);
-  bring_into_sight (self);
+  bb_recall_lists_bring_into_sight (self->lists);
 }
 
 static void
@@ -260,7 +148,6 @@ clear_cb (BbRecallPane *self)
 static void
 search_activate_cb (BbRecallPane *self)
 {
-  const gboolean shows_jobs = g_str_equal (gtk_stack_get_visible_child_name (self->stack), "jobs");
   g_autofree char *text = g_strdup (bb_recall_pane_get_text (self));
 
   if (*text != '\0' && bb_session_open_label (self->session, text))
@@ -268,10 +155,7 @@ search_activate_cb (BbRecallPane *self)
       gtk_editable_select_region (GTK_EDITABLE (self->search_entry), 0, -1);
       return;
     }
-  if (shows_jobs && *text != '\0' && bb_lines_view_get_chosen (self->jobs) != 0)
-    job_opened_cb (self, bb_lines_view_get_chosen (self->jobs));
-  else
-    bb_lines_view_focus (shows_jobs ? self->jobs : self->recipes);
+  bb_recall_lists_activate (self->lists, *text != '\0');
 }
 
 static void
@@ -295,9 +179,7 @@ bb_recall_pane_start (BbRecallPane *self,
 
   self->session = g_object_ref (session);
   bb_recall_filter_set_session (self->filter, session);
-  bb_lines_view_start (self->recipes, session, &bb_recipe_table, bb_recipe_line_fill, _("Recipes"));
-  bb_lines_view_start (self->jobs, session, &bb_job_table, bb_job_card_fill, _("Jobs"));
-  bb_lines_view_set_opens (self->jobs, TRUE);
+  bb_recall_lists_start (self->lists, session);
 }
 
 /**
@@ -338,16 +220,15 @@ bb_recall_pane_show (BbRecallPane *self,
   g_return_if_fail (BB_IS_RECALL_PANE (self) && self->session != NULL);
 
   clear_text (self);
-  self->wants_jobs = FALSE;
-  bb_lines_view_keep (self->recipes, recipe);
+  bb_recall_lists_keep (self->lists, recipe);
   search (self, TRUE);
   if (bb_recall_filter_get_narrow (self->filter) != NULL && bb_recall_pane_get_chosen (self) != recipe)
     {
       bb_recall_filter_clear (self->filter);
-      bb_lines_view_keep (self->recipes, recipe);
+      bb_recall_lists_keep (self->lists, recipe);
       bb_recall_pane_refresh (self);
     }
-  bb_lines_view_bring_into_sight (self->recipes);
+  bb_recall_lists_bring_into_sight (self->lists);
 }
 
 /**
@@ -361,7 +242,7 @@ bb_recall_pane_get_chosen (BbRecallPane *self)
 {
   g_return_val_if_fail (BB_IS_RECALL_PANE (self), 0);
 
-  return bb_lines_view_get_chosen (self->recipes);
+  return bb_recall_lists_get_chosen (self->lists);
 }
 
 /**
@@ -375,7 +256,7 @@ bb_recall_pane_get_n_found (BbRecallPane *self)
 {
   g_return_val_if_fail (BB_IS_RECALL_PANE (self), 0);
 
-  return bb_lines_view_get_n_found (self->recipes);
+  return bb_recall_lists_get_n_recipes (self->lists);
 }
 
 /**
@@ -389,7 +270,7 @@ bb_recall_pane_get_n_jobs (BbRecallPane *self)
 {
   g_return_val_if_fail (BB_IS_RECALL_PANE (self), 0);
 
-  return bb_lines_view_get_n_found (self->jobs);
+  return bb_recall_lists_get_n_jobs (self->lists);
 }
 
 /**
@@ -453,16 +334,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, filter);
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, filter_box);
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, filter_label);
-  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, recipes_button);
-  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, jobs_button);
-  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, corrected_label);
-  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, specimen_button);
-  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, specimen_label);
-  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, stack);
-  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, recipes);
-  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, jobs);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, lists);
   gtk_widget_class_bind_template_callback (widget_class, clear_cb);
-  gtk_widget_class_bind_template_callback (widget_class, specimen_cb);
 }
 
 static void
@@ -480,8 +353,8 @@ bb_recall_pane_class_init (BbRecallPaneClass *klass)
   signals[SIGNAL_CHOSEN] = g_signal_new ("chosen", BB_TYPE_RECALL_PANE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                          G_TYPE_NONE, 0);
 
-  g_type_ensure (BB_TYPE_LINES_VIEW);
   g_type_ensure (BB_TYPE_RECALL_FILTER);
+  g_type_ensure (BB_TYPE_RECALL_LISTS);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recall-pane.ui");
   bind_template (widget_class);
 }
@@ -490,10 +363,8 @@ static void
 bb_recall_pane_init (BbRecallPane *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  g_signal_connect_object (self->recipes, "chosen", G_CALLBACK (chosen_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->jobs, "opened", G_CALLBACK (job_opened_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->lists, "chosen", G_CALLBACK (chosen_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->recipes_button, "toggled", G_CALLBACK (toggled_cb), self, G_CONNECT_SWAPPED);
   /* Not "search-changed", which comes later than the letter, and once for nothing. */
   g_signal_connect_object (self->search_entry, "changed", G_CALLBACK (search_changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->search_entry, "activate", G_CALLBACK (search_activate_cb), self, G_CONNECT_SWAPPED);
