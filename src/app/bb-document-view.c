@@ -7,7 +7,6 @@
 
 #include "bb-children.h"
 #include "bb-compat.h"
-#include "bb-document-save.h"
 #include "bb-print-operation.h"
 
 /* Pixels for each point of a page that is looked at: its smallest letters can be read. */
@@ -26,16 +25,10 @@ struct _BbDocumentView
   GtkLabel *problem_label;
 
   /* owned */
-  BbSession *session;
+  BbDocumentSource *source;
   GCancellable *looking;
   char *name;
 
-  /* Owned: an atomic box, which the thread that makes the document holds too, and only reads. */
-  gpointer data;
-  GDestroyNotify clear_data;
-
-  BbReadFunc make;
-  BbPaper paper;
   guint n_pages;
   guint pause_id;
 };
@@ -50,127 +43,12 @@ enum {
 
 static guint signals[N_SIGNALS];
 
-typedef enum {
-  USE_LOOK,
-  USE_PRINT,
-  USE_PDF,
-  USE_PNG,
-} Use;
-
-/* What a document is made for; @file is where it is saved. */
-typedef struct {
-  BbDocumentView *view;
-  Use use;
-  BbPaper paper;
-  GFile *file;
-  BbDocument *document;
-} Job;
-
-/* What the making holds while the view may ask for another document already. */
-typedef struct {
-  BbReadFunc make;
-  gpointer data;
-  GDestroyNotify clear_data;
-} Making;
-
-static void
-job_free (gpointer data)
-{
-  Job *self = data;
-
-  g_clear_object (&self->view);
-  g_clear_object (&self->file);
-  g_clear_pointer (&self->document, bb_document_free);
-  g_free (self);
-}
-
-static void
-making_free (gpointer data)
-{
-  Making *self = data;
-
-  g_atomic_rc_box_release_full (self->data, self->clear_data);
-  g_free (self);
-}
-
-static gpointer
-make_document (BbBook    *book,
-               gpointer   data,
-               GError   **error)
-{
-  const Making *self = data;
-
-  return self->make (book, self->data, error);
-}
-
 static void
 say (BbDocumentView *self,
      char           *text)
 {
   g_signal_emit (self, signals[SIGNAL_SAY], 0, text);
   g_free (text);
-}
-
-static void
-say_problem (BbDocumentView *self,
-             Use             use,
-             const GError   *error)
-{
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-    return;
-  if (use == USE_LOOK)
-    {
-      gtk_label_set_label (self->problem_label, error->message);
-      gtk_stack_set_visible_child_name (self->stack, "problem");
-    }
-  else
-    say (self, g_strdup_printf (use == USE_PRINT ? _("It was not printed: %s") : _("It was not saved: %s"),
-                                error->message));
-}
-
-static GPtrArray *
-draw_pages (Job     *self,
-            GError **error)
-{
-  g_autoptr (GPtrArray) pngs = bb_document_to_pngs (self->document, self->paper, SCREEN_SCALE, error);
-  g_autoptr (GPtrArray) pages = g_ptr_array_new_with_free_func (g_object_unref);
-
-  for (guint i = 0; pngs != NULL && i < pngs->len; i++)
-    {
-      GdkTexture *page = gdk_texture_new_from_bytes (pngs->pdata[i], error);
-
-      if (page == NULL)
-        return NULL;
-      g_ptr_array_add (pages, page);
-    }
-
-  return pngs != NULL ? g_steal_pointer (&pages) : NULL;
-}
-
-static void
-work_in_thread (GTask        *task,
-                gpointer      source,
-                gpointer      data,
-                GCancellable *cancellable)
-{
-  Job *self = data;
-  GError *error = NULL;
-  GPtrArray *done = NULL;
-
-  (void) source;
-  if (g_task_return_error_if_cancelled (task))
-    return;
-  if (self->use == USE_LOOK)
-    done = draw_pages (self, &error);
-  else if (self->use == USE_PDF)
-    done = bb_document_save_pdf (self->document, self->paper, self->file, cancellable, &error);
-  else
-    done = bb_document_save_pngs (self->document, self->paper, self->file, cancellable, &error);
-
-  if (done != NULL)
-    g_task_return_pointer (task, done, (GDestroyNotify) g_ptr_array_unref);
-  else
-    g_task_return_error (task, error);
 }
 
 static void
@@ -216,22 +94,49 @@ say_saved (BbDocumentView *self,
 }
 
 static void
-worked_cb (GObject      *source,
-           GAsyncResult *result,
-           gpointer      data)
+drawn_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
 {
-  BbDocumentView *self = BB_DOCUMENT_VIEW (source);
-  const Job *job = g_task_get_task_data (G_TASK (result));
+  g_autoptr (BbDocumentView) self = data;
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) done = g_task_propagate_pointer (G_TASK (result), &error);
+  g_autoptr (GPtrArray) pages = bb_document_source_draw_finish (BB_DOCUMENT_SOURCE (source), result, &error);
 
-  (void) data;
-  if (done == NULL)
-    say_problem (self, job->use, error);
-  else if (job->use == USE_LOOK)
-    show_pages (self, done);
+  if (pages != NULL)
+    show_pages (self, pages);
+  else if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    {
+      gtk_label_set_label (self->problem_label, error->message);
+      gtk_stack_set_visible_child_name (self->stack, "problem");
+    }
+}
+
+static void
+look (BbDocumentView *self)
+{
+  bb_document_source_draw_async (self->source, SCREEN_SCALE, self->looking, drawn_cb, g_object_ref (self));
+}
+
+static void
+saved_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
+{
+  g_autoptr (BbDocumentView) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) files = bb_document_source_save_finish (BB_DOCUMENT_SOURCE (source), result, &error);
+
+  if (files != NULL)
+    say_saved (self, files);
   else
-    say_saved (self, done);
+    say (self, g_strdup_printf (_("It was not saved: %s"), error->message));
+}
+
+static void
+say_not_printed (BbDocumentView *self,
+                 const GError   *error)
+{
+  say (self, g_strdup_printf (_("It was not printed: %s"), error->message));
 }
 
 static void
@@ -245,7 +150,7 @@ printed_cb (BbDocumentView          *self,
     return;
   gtk_print_operation_get_error (operation, &error);
   if (error != NULL)
-    say_problem (self, USE_PRINT, error);
+    say_not_printed (self, error);
 }
 
 static GtkWindow *
@@ -278,50 +183,14 @@ made_cb (GObject      *source,
          GAsyncResult *result,
          gpointer      data)
 {
-  Job *job = data;
+  g_autoptr (BbDocumentView) self = data;
   g_autoptr (GError) error = NULL;
-  BbDocument *document = bb_session_read_finish (BB_SESSION (source), result, &error);
-  g_autoptr (GTask) task = NULL;
+  BbDocument *document = bb_document_source_make_finish (BB_DOCUMENT_SOURCE (source), result, &error);
 
-  if (document == NULL)
-    {
-      say_problem (job->view, job->use, error);
-      job_free (job);
-      return;
-    }
-  if (job->use == USE_PRINT)
-    {
-      print (job->view, job->paper, document);
-      job_free (job);
-      return;
-    }
-
-  job->document = document;
-  task = g_task_new (job->view, job->use == USE_LOOK ? job->view->looking : NULL, worked_cb, NULL);
-  g_task_set_task_data (task, job, job_free);
-  g_task_run_in_thread (task, work_in_thread);
-}
-
-static void
-start (BbDocumentView *self,
-       Use             use,
-       GFile          *file)
-{
-  Job *job = NULL;
-  Making *making = NULL;
-
-  if (self->make == NULL)
-    return;
-
-  job = g_new0 (Job, 1);
-  job->view = g_object_ref (self);
-  job->use = use;
-  job->paper = self->paper;
-  job->file = file != NULL ? g_object_ref (file) : NULL;
-  making = g_new0 (Making, 1);
-  *making = (Making) { self->make, g_atomic_rc_box_acquire (self->data), self->clear_data };
-  bb_session_read_async (self->session, make_document, making, making_free, (GDestroyNotify) bb_document_free,
-                         use == USE_LOOK ? self->looking : NULL, made_cb, job);
+  if (document != NULL)
+    print (self, bb_document_source_get_paper (BB_DOCUMENT_SOURCE (source)), document);
+  else
+    say_not_printed (self, error);
 }
 
 static void
@@ -348,7 +217,7 @@ save_action (GtkWidget  *widget,
   g_autofree char *file = NULL;
 
   (void) parameter;
-  if (self->make == NULL)
+  if (self->source == NULL)
     return;
   file = g_strconcat (self->name, as_pdf ? ".pdf" : ".png", NULL);
   bb_compat_save_file (get_window (self), as_pdf ? _("Save as PDF") : _("Save as Pictures"), file,
@@ -360,10 +229,13 @@ print_action (GtkWidget  *widget,
               const char *name,
               GVariant   *parameter)
 {
+  BbDocumentView *self = BB_DOCUMENT_VIEW (widget);
+
   (void) name;
   (void) parameter;
 
-  start (BB_DOCUMENT_VIEW (widget), USE_PRINT, NULL);
+  if (self->source != NULL)
+    bb_document_source_make_async (self->source, made_cb, g_object_ref (self));
 }
 
 static gboolean
@@ -372,7 +244,7 @@ paused_cb (gpointer data)
   BbDocumentView *self = data;
 
   self->pause_id = 0;
-  start (self, USE_LOOK, NULL);
+  look (self);
 
   return G_SOURCE_REMOVE;
 }
@@ -384,8 +256,7 @@ forget (BbDocumentView *self)
   if (self->looking != NULL)
     g_cancellable_cancel (self->looking);
   g_clear_object (&self->looking);
-  if (self->data != NULL)
-    g_atomic_rc_box_release_full (g_steal_pointer (&self->data), self->clear_data);
+  g_clear_object (&self->source);
 }
 
 /**
@@ -402,37 +273,25 @@ bb_document_view_new (void)
 /**
  * bb_document_view_show:
  * @self: a view
- * @session: the session
- * @make: makes a #BbDocument, on the book's thread
- * @data: (transfer full): an atomic box for @make, which only reads it
- * @clear_data: (nullable): clears what @data has, not the box
- * @paper: what it is shown, printed and saved on
+ * @source: where the document comes from
  * @name: how its files are called, without what a name ends in
  *
  * Shows a document; the pages of the one before stay until it is drawn. Printed and saved is this one at once.
  */
 void
-bb_document_view_show (BbDocumentView *self,
-                       BbSession      *session,
-                       BbReadFunc      make,
-                       gpointer        data,
-                       GDestroyNotify  clear_data,
-                       BbPaper         paper,
-                       const char     *name)
+bb_document_view_show (BbDocumentView   *self,
+                       BbDocumentSource *source,
+                       const char       *name)
 {
-  g_return_if_fail (BB_IS_DOCUMENT_VIEW (self) && BB_IS_SESSION (session) && make != NULL && data != NULL);
+  g_return_if_fail (BB_IS_DOCUMENT_VIEW (self) && BB_IS_DOCUMENT_SOURCE (source) && name != NULL);
 
   forget (self);
-  g_set_object (&self->session, session);
-  self->make = make;
-  self->data = data;
-  self->clear_data = clear_data;
-  self->paper = paper;
+  self->source = g_object_ref (source);
   g_free (self->name);
   self->name = g_strdup (name);
   self->looking = g_cancellable_new ();
   if (self->n_pages == 0)
-    start (self, USE_LOOK, NULL);
+    look (self);
   else
     self->pause_id = g_timeout_add (PAUSE_MS, paused_cb, self);
 }
@@ -466,7 +325,8 @@ bb_document_view_save (BbDocumentView *self,
 {
   g_return_if_fail (BB_IS_DOCUMENT_VIEW (self) && G_IS_FILE (file));
 
-  start (self, as_pdf ? USE_PDF : USE_PNG, file);
+  if (self->source != NULL)
+    bb_document_source_save_async (self->source, file, as_pdf, saved_cb, g_object_ref (self));
 }
 
 static void
@@ -475,8 +335,6 @@ bb_document_view_dispose (GObject *object)
   BbDocumentView *self = BB_DOCUMENT_VIEW (object);
 
   forget (self);
-  self->make = NULL;
-  g_clear_object (&self->session);
   gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_DOCUMENT_VIEW);
 
   G_OBJECT_CLASS (bb_document_view_parent_class)->dispose (object);

@@ -3,16 +3,15 @@
 
 #include <adwaita.h>
 
-#include "bb-document.h"
-#include "bb-session.h"
+#include "bb-document-source.h"
 
 G_BEGIN_DECLS
 
 /**
  * BbDocumentView:
  *
- * Shows a document page by page, prints it, and saves it as PDF or as a picture of each page. The document is made from
- * the book, drawn and written off the main loop, anew for each of these: what is saved is what the book says then.
+ * Shows a document page by page, prints it, and saves it as PDF or as a picture of each page: each time as the book is
+ * then.
  *
  * Its actions are `document.print`, `document.save-pdf` and `document.save-png`. Signal `say` (text): what a person has
  * to be told.
@@ -21,16 +20,12 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (BbDocumentView, bb_document_view, BB, DOCUMENT_VIEW, GtkBox)
 
 GtkWidget *bb_document_view_new         (void);
-void       bb_document_view_show        (BbDocumentView *self,
-                                         BbSession      *session,
-                                         BbReadFunc      make,
-                                         gpointer        data,
-                                         GDestroyNotify  clear_data,
-                                         BbPaper         paper,
-                                         const char     *name);
-guint      bb_document_view_get_n_pages (BbDocumentView *self);
-void       bb_document_view_save        (BbDocumentView *self,
-                                         GFile          *file,
-                                         gboolean        as_pdf);
+void       bb_document_view_show        (BbDocumentView   *self,
+                                         BbDocumentSource *source,
+                                         const char       *name);
+guint      bb_document_view_get_n_pages (BbDocumentView   *self);
+void       bb_document_view_save        (BbDocumentView   *self,
+                                         GFile            *file,
+                                         gboolean          as_pdf);
 
 G_END_DECLS

@@ -112,6 +112,7 @@ show_report (BbReportWindow *self)
 {
   const BbRevision *revision = get_revision (self);
   const BbWashTest *test = NULL;
+  g_autoptr (BbDocumentSource) source = NULL;
   g_autofree char *name = NULL;
 
   if (revision == NULL)
@@ -120,8 +121,10 @@ show_report (BbReportWindow *self)
   name = g_strdup_printf (_("wash-report-%s"), test != NULL ? test->code : revision->code);
   /* A code may have what a file's name can't. */
   g_strdelimit (name, G_DIR_SEPARATOR_S, '-');
-  bb_document_view_show (self->document, self->session, make_report, make_order (self), order_clear,
-                         gtk_drop_down_get_selected (self->paper_drop_down) == 1 ? BB_PAPER_LETTER : BB_PAPER_A4, name);
+  source = bb_document_source_new (self->session, make_report, make_order (self), order_clear,
+                                   gtk_drop_down_get_selected (self->paper_drop_down) == 1 ? BB_PAPER_LETTER
+                                                                                           : BB_PAPER_A4);
+  bb_document_view_show (self->document, source, name);
 }
 
 static void
