@@ -6,7 +6,11 @@
 #include "bb-canonical.h"
 #include "bb-rounding.h"
 
-#define MOST_GARMENTS 1e9
+/* 2^53, up to which a double tells every whole number. */
+#define MOST_GARMENTS 9007199254740992.0
+
+/* A total and what the concentrate makes that are as close as this end together: the difference is rounding. */
+#define TOGETHER 1e-12
 
 static gboolean
 refuse_too_many (double   available_ml,
@@ -43,16 +47,15 @@ bb_calc_stretch (const BbStretchIn *in,
                                                (BbBasis) in->basis, in->concentrate_density_g_per_ml,
                                                water_density, NULL);
   double available_g = in->concentrate_ml_available * in->concentrate_density_g_per_ml;
-  double garments = bb_floor_steady (available_g / (used_g * share));
-  double by_total = (double) INFINITY;
+  double by_concentrate = available_g / (used_g * share);
+  double by_total = isnan (in->total_g) ? (double) INFINITY : in->total_g / used_g;
+  double garments = bb_floor_steady (fmin (by_concentrate, by_total));
 
-  if (!isnan (in->total_g))
-    by_total = bb_floor_steady (in->total_g / used_g);
-  if (fmin (garments, by_total) > MOST_GARMENTS)
+  if (garments > MOST_GARMENTS)
     return refuse_too_many (in->concentrate_ml_available, error);
 
-  out->garments = (gint64) fmin (garments, by_total);
-  out->limited_by = by_total < garments ? BB_STRETCH_BY_TOTAL : BB_STRETCH_BY_CONCENTRATE;
+  out->garments = (gint64) garments;
+  out->limited_by = by_total < by_concentrate * (1.0 - TOGETHER) ? BB_STRETCH_BY_TOTAL : BB_STRETCH_BY_CONCENTRATE;
 
   return TRUE;
 }

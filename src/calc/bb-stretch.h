@@ -16,12 +16,12 @@ G_BEGIN_DECLS
  *
  * The keys of mix are all taken. total_g, which a person need not know here, is the mass of
  * diluted pretreat that will be made up: where it is given, no more garments are counted than
- * it covers, and limited_by says which of the two ran out first: "concentrate" (also where both
- * end together), or "total". Water is taken as enough. concentrate_solids_fraction has no
- * effect on the number. Rounding down goes by decimals (bb-rounding.h): what is exactly enough
- * for ten makes ten.
+ * it covers, and limited_by says which of the two ends first, by its mass and so also within
+ * the same garment: "concentrate" (also where both end together), or "total". Water is taken
+ * as enough. concentrate_solids_fraction has no effect on the number. Rounding down goes by
+ * decimals (bb-rounding.h): what is exactly enough for ten makes ten.
  * Assumes ideal mixing, and no loss but overspray.
- * Refused: each key out of its limits; a container that would make more than 10⁹ garments.
+ * Refused: each key out of its limits; a container that would make more than 2⁵³ garments.
  * Source: mass balance; density of water by Tanaka et al. 2001 (bb-water.h).
  */
 

@@ -332,7 +332,7 @@ test_stretch_with_a_total (void)
       run (&bb_stretch_calculator, in, &some);
       g_assert_cmpint (some.garments, ==, MIN (all.garments, in_total));
       g_assert_cmpint (some.limited_by, ==,
-                       in_total < all.garments ? BB_STRETCH_BY_TOTAL : BB_STRETCH_BY_CONCENTRATE);
+                       in_total <= all.garments ? BB_STRETCH_BY_TOTAL : BB_STRETCH_BY_CONCENTRATE);
       n_by_total += some.limited_by == BB_STRETCH_BY_TOTAL;
     }
   g_assert_cmpuint (n_by_total, >, 0);
