@@ -38,30 +38,30 @@ add_stage (BbLineSheet       *sheet,
   return TRUE;
 }
 
+/* What hands take at a machine: not known where it is not entered, or nobody said by which machine it is done. */
 static double
-heat_s (double             dwell_s,
-        gint64             presses,
-        const BbEquipment *machine)
+hands_s (const BbEquipment *machine)
 {
-  if (isnan (dwell_s))
-    return (double) NAN;
+  return machine != NULL ? machine->handling_s : (double) NAN;
+}
 
-  return dwell_s * (double) (presses != BB_INTEGER_NONE ? presses : 1) +
-         (machine != NULL ? or_nothing (machine->handling_s) : 0.0);
+static double
+heat_s (double dwell_s,
+        gint64 presses)
+{
+  return dwell_s * (double) (presses != BB_INTEGER_NONE ? presses : 1);
 }
 
 static double
 print_s (const BbSheetLine *line)
 {
-  const BbEquipment *printer = line->printer;
   double area_m2 = line->line->print_width_mm * line->line->print_height_mm / 1e6;
   gint64 passes = line->revision->print_passes;
 
-  if (printer == NULL || isnan (printer->print_s_per_m2))
+  if (line->printer == NULL)
     return (double) NAN;
 
-  return or_nothing (printer->handling_s) +
-         printer->print_s_per_m2 * area_m2 * (double) (passes != BB_INTEGER_NONE ? passes : 1);
+  return line->printer->print_s_per_m2 * area_m2 * (double) (passes != BB_INTEGER_NONE ? passes : 1);
 }
 
 /* Returns: whether it is known of every stage how long it takes; by hand it is not asked, and not counted */
@@ -75,17 +75,17 @@ add_stages (BbLineSheet       *sheet,
   if (revision->pretreat_method != BB_PRETREAT_NONE)
     {
       if (line->sprayer != NULL)
-        is_known &= add_stage (sheet, BB_STATION_PRETREAT, line->sprayer->handling_s, line->sprayer);
+        is_known &= add_stage (sheet, BB_STATION_PRETREAT, hands_s (line->sprayer), line->sprayer);
       else if (revision->pretreat_method == BB_PRETREAT_MACHINE)
         is_known = FALSE;
       /* What hangs in the air keeps no station. */
       if (revision->dry_method != BB_HEAT_AIR)
-        is_known &= add_stage (sheet, BB_STATION_DRY, heat_s (revision->dry_s, revision->dry_presses, line->dryer),
-                               line->dryer);
+        is_known &= add_stage (sheet, BB_STATION_DRY,
+                               heat_s (revision->dry_s, revision->dry_presses) + hands_s (line->dryer), line->dryer);
     }
-  is_known &= add_stage (sheet, BB_STATION_PRINT, print_s (line), line->printer);
-  is_known &= add_stage (sheet, BB_STATION_CURE, heat_s (revision->cure_s, revision->cure_presses, line->curer),
-                         line->curer);
+  is_known &= add_stage (sheet, BB_STATION_PRINT, print_s (line) + hands_s (line->printer), line->printer);
+  is_known &= add_stage (sheet, BB_STATION_CURE,
+                         heat_s (revision->cure_s, revision->cure_presses) + hands_s (line->curer), line->curer);
 
   return is_known;
 }
@@ -172,7 +172,7 @@ labour_s (const BbSheetLine *line)
   double sum = 0;
 
   for (guint i = 0; i < G_N_ELEMENTS (machines); i++)
-    sum += machines[i] != NULL ? or_nothing (machines[i]->handling_s) : 0.0;
+    sum += or_nothing (hands_s (machines[i]));
 
   return sum;
 }
@@ -227,9 +227,9 @@ compute_cost (BbLineSheet        *sheet,
   in->sheet_price = price_of_sheet (line->dry_sheet) + price_of_sheet (line->cure_sheet);
   in->labour_s = labour_s (line);
   in->labour_price_per_h = or_nothing (shop->labour_price_per_h);
-  in->energy_kj = energy_kj (line->dryer, heat_s (revision->dry_s, revision->dry_presses, NULL)) +
-                  energy_kj (line->printer, print_s (line)) +
-                  energy_kj (line->curer, heat_s (revision->cure_s, revision->cure_presses, NULL));
+  in->energy_kj = energy_kj (line->dryer, heat_s (revision->dry_s, revision->dry_presses)) +
+                  energy_kj (line->printer, print_s (line) + or_nothing (hands_s (line->printer))) +
+                  energy_kj (line->curer, heat_s (revision->cure_s, revision->cure_presses));
   in->energy_price_per_kwh = or_nothing (shop->energy_price_per_kwh);
   in->spoilage_fraction = or_nothing (job->spoilage_fraction);
   if (!bb_calculator_run (&bb_cost_calculator, in, out, error))

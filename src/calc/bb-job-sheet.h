@@ -20,7 +20,8 @@ G_BEGIN_DECLS
  *     cure    dwell · presses + handling of the curer
  *
  * Lines are worked off one after the other, so that their times add up; the time of a line is known where that of each
- * of its stages is, and the job's where that of each line is. Pretreat that is put on by hand is not timed.
+ * of its stages is, and the job's where that of each line is. A stage's is not known without its machine or what hands
+ * take there: 0 is a time, and nothing entered is none. Pretreat that is put on by hand is not timed.
  *
  * A line that prints the garments of another a second time takes pretreat, ink and time, and no garments. Lines by one
  * pretreat in one dilution are mixed together. Concentrate is taken from the container that has to be used first, never
