@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-sign.h"
 
 /* How wide a sentence would like to be; it takes the width that there is. */
@@ -100,7 +101,7 @@ bb_advice_list_add_warning (BbAdviceList *self,
 
   /* Translators: what a screen reader says before a warning. */
   sign = gtk_image_new_from_icon_name ("dialog-warning-symbolic");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (sign), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Warning"), -1);
+  bb_compat_set_name (sign, _("Warning"));
   gtk_widget_add_css_class (sign, "warning-sign");
   add (self, sign, sentence);
 }

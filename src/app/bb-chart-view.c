@@ -41,8 +41,7 @@ update_label (BbChartView *self)
   g_autofree char *spot = self->chart != NULL ? bb_chart_describe_spot (self->chart, &self->spot) : NULL;
   const char *title = self->chart != NULL && self->chart->title != NULL ? self->chart->title : _("Chart");
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  spot != NULL ? spot : title, -1);
+  bb_compat_set_name (GTK_WIDGET (self), spot != NULL ? spot : title);
 }
 
 static void
@@ -367,8 +366,7 @@ add_menu (BbChartView *self)
   gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->button), G_MENU_MODEL (menu));
   gtk_menu_button_set_has_frame (GTK_MENU_BUTTON (self->button), FALSE);
   gtk_widget_set_tooltip_text (self->button, _("Save or copy this chart"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _("Save or copy this chart"), -1);
+  bb_compat_set_name (self->button, _("Save or copy this chart"));
   gtk_widget_set_parent (self->button, GTK_WIDGET (self));
 }
 

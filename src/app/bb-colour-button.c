@@ -56,7 +56,7 @@ bb_colour_button_new (GtkEditable *editable)
   g_signal_connect_object (button, "clicked", G_CALLBACK (clicked_cb), editable, 0);
   gtk_button_set_child (GTK_BUTTON (button), swatch);
   gtk_widget_set_tooltip_text (button, _("Choose a colour"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Choose a colour"), -1);
+  bb_compat_set_name (button, _("Choose a colour"));
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
 
   return button;

@@ -121,7 +121,7 @@ make_button (const char        *icon_name,
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_set_tooltip_text (button, label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  bb_compat_set_name (button, label);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "x", colourway->id);
 

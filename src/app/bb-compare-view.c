@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-children.h"
+#include "bb-compat.h"
 #include "bb-proof-compare.h"
 #include "bb-revision-menu.h"
 #include "bb-show.h"
@@ -79,7 +80,7 @@ add_field (BbCompareView    *self,
   GtkWidget *mark = add_label (self, equal ? "" : "≠", 0, line, "difference");
 
   if (!equal)
-    gtk_accessible_update_property (GTK_ACCESSIBLE (mark), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Differs"), -1);
+    bb_compat_set_name (mark, _("Differs"));
   add_label (self, _(field->title), 1, line, "dim-label");
   gtk_widget_set_hexpand (add_label (self, *left_text != '\0' ? left_text : "–", 2, line,
                                      equal ? "numeral" : "different"), TRUE);
@@ -198,4 +199,6 @@ static void
 bb_compare_view_init (BbCompareView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_compat_set_name (GTK_WIDGET (self->left_drop_down), _("Revision on the left"));
+  bb_compat_set_name (GTK_WIDGET (self->right_drop_down), _("Revision on the right"));
 }

@@ -40,6 +40,22 @@ bb_compat_get_color (GtkWidget *widget,
 }
 
 /**
+ * bb_compat_set_name:
+ * @widget: a widget
+ * @name: what it is called by those who can't see it
+ *
+ * From GTK 4.18 on buttons and drop-downs are called by the label within them, which goes before a name they are
+ * given: "Metric" would not say of what.
+ */
+void
+bb_compat_set_name (GtkWidget  *widget,
+                    const char *name)
+{
+  gtk_accessible_reset_relation (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+}
+
+/**
  * bb_compat_empty_list:
  * @list: a list box that is filled anew
  *

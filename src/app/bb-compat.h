@@ -15,6 +15,8 @@ typedef void (*BbCompatColourFunc) (const GdkRGBA *colour,
 
 void bb_compat_get_color     (GtkWidget          *widget,
                               GdkRGBA            *color);
+void bb_compat_set_name      (GtkWidget          *widget,
+                              const char         *name);
 void bb_compat_empty_list    (GtkListBox         *list);
 void bb_compat_open_file     (GtkWindow          *parent,
                               const char         *title,

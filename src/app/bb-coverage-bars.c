@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-split-bar.h"
 
 typedef struct {
@@ -72,7 +73,7 @@ bb_coverage_bars_init (BbCoverageBars *self)
       self->areas[i] = add_label (grid, NULL, 1, 3, i);
     }
   adw_bin_set_child (ADW_BIN (self), GTK_WIDGET (grid));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Share of the art box"), -1);
+  bb_compat_set_name (GTK_WIDGET (self), _("Share of the art box"));
 }
 
 /**

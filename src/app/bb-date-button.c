@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-signal.h"
 
 static void
@@ -53,7 +54,7 @@ bb_date_button_new (GtkEditable *editable)
   gtk_menu_button_set_popover (GTK_MENU_BUTTON (button), popover);
   gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (button), "x-office-calendar-symbolic");
   gtk_widget_set_tooltip_text (button, _("Choose a day"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Choose a day"), -1);
+  bb_compat_set_name (button, _("Choose a day"));
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (button, "flat");
 

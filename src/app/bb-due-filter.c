@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-pick-row.h"
 #include "bb-reading-table.h"
 #include "bb-session-due.h"
@@ -217,6 +218,7 @@ bb_due_filter_init (BbDueFilter *self)
     self->ids[w] = g_array_new (FALSE, FALSE, sizeof (gint64));
   self->open = g_array_new (FALSE, FALSE, sizeof (gint64));
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_compat_set_name (GTK_WIDGET (self->drop_down), _("Which wash tests"));
   bb_pick_set_width (self->drop_down, WIDTH);
 }
 

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-entry-row.h"
 #include "bb-list-row.h"
 #include "bb-note-row.h"
@@ -502,7 +503,7 @@ bb_field_row_set_compact (BbFieldRow *self)
   GtkWidget *focus = gtk_label_get_mnemonic_widget (priv->title_label);
 
   gtk_label_set_mnemonic_widget (priv->title_label, NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (focus), GTK_ACCESSIBLE_PROPERTY_LABEL, _(priv->field->title), -1);
+  bb_compat_set_name (focus, _(priv->field->title));
   gtk_widget_set_visible (GTK_WIDGET (priv->title_label), FALSE);
   gtk_widget_add_css_class (GTK_WIDGET (self), "compact");
 }

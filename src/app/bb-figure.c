@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "bb-compat.h"
 #include "bb-show.h"
 #include "bb-text-box.h"
 
@@ -133,7 +134,7 @@ bb_figure_set (BbFigure   *self,
       /* Translators: what a screen reader says of a figure: title, number, unit. */
       spoken = g_strchomp (g_strdup_printf (_("%s: %s %s"), gtk_label_get_label (self->title_label), value, unit));
     }
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  bb_compat_set_name (GTK_WIDGET (self), spoken);
 }
 
 /**

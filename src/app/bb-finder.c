@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-due-filter.h"
 #include "bb-lines-view.h"
 #include "bb-recipe-filter.h"
@@ -102,7 +103,7 @@ static void
 set_name (gpointer    widget,
           const char *name)
 {
-  gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  bb_compat_set_name (widget, name);
 }
 
 static void

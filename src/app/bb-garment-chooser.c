@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-pick-row.h"
 #include "bb-show.h"
 #include "bb-signal.h"
@@ -282,6 +283,8 @@ bb_garment_chooser_init (BbGarmentChooser *self)
   self->blanks = g_array_new (FALSE, FALSE, sizeof (gint64));
   self->colourways = g_array_new (FALSE, FALSE, sizeof (gint64));
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_compat_set_name (GTK_WIDGET (self->blank_drop_down), _("Blank"));
+  bb_compat_set_name (GTK_WIDGET (self->colour_drop_down), _("Colour"));
   bb_pick_set_width (self->blank_drop_down, BLANK_WIDTH);
   bb_pick_set_width (self->colour_drop_down, COLOUR_WIDTH);
   g_signal_connect_object (self->blank_drop_down, "notify::selected", G_CALLBACK (blank_chosen_cb), self,

@@ -75,7 +75,7 @@ show (BbGarmentPicker *self)
   spoken = g_strdup_printf (_("The garment's colour: %s"), bb_garment_picker_get_name (self));
   bb_swatch_set_srgb (self->swatch, bb_garment_picker_get_srgb (self));
   gtk_label_set_label (self->label, bb_garment_picker_get_name (self));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  bb_compat_set_name (GTK_WIDGET (self->button), spoken);
 }
 
 static void
@@ -94,7 +94,7 @@ add_row (BbGarmentPicker *self,
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   g_object_set_data_full (G_OBJECT (row), "name", g_strdup (name), g_free);
   g_object_set_data_full (G_OBJECT (row), "srgb", g_strdup (srgb), g_free);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  bb_compat_set_name (row, name);
   gtk_list_box_append (self->list, row);
 }
 

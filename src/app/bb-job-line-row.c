@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-job-words.h"
 #include "bb-revision-menu.h"
 #include "bb-show.h"
@@ -117,7 +118,7 @@ set_up_button (GtkButton  *button,
 {
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "x", id);
   gtk_widget_set_tooltip_text (GTK_WIDGET (button), label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  bb_compat_set_name (GTK_WIDGET (button), label);
 }
 
 /**

@@ -110,7 +110,7 @@ make_row (BbSession         *session,
 
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), bb_job_line_row_new (session, line, is_fixed));
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
+  bb_compat_set_name (row, title);
 
   return row;
 }

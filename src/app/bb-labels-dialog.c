@@ -237,6 +237,7 @@ static void
 bb_labels_dialog_init (BbLabelsDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_compat_set_name (GTK_WIDGET (self->paper_drop_down), _("Paper"));
   gtk_drawing_area_set_draw_func (self->preview, draw_cb, self, NULL);
 }
 

@@ -123,7 +123,7 @@ make_row (const BbLineOption *option)
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "x", option->revision);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "line-recipe.use");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  bb_compat_set_name (button, label);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), button);
 
   return row;

@@ -3,6 +3,7 @@
 
 #include "bb-lines-view.h"
 
+#include "bb-compat.h"
 #include "bb-signal.h"
 
 struct _BbLinesView
@@ -114,7 +115,7 @@ bb_lines_view_start (BbLinesView   *self,
   factory = bb_line_factory_new (self->lines, fill_line);
   gtk_list_view_set_factory (self->list_view, factory);
   gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (self->selection));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list_view), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
+  bb_compat_set_name (GTK_WIDGET (self->list_view), title);
 }
 
 /**

@@ -118,8 +118,7 @@ add_line (BbListRow     *self,
     }
 
   gtk_widget_set_tooltip_text (remove, _("Take this line away"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (remove), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _("Take this line away"), -1);
+  bb_compat_set_name (remove, _("Take this line away"));
   gtk_widget_set_valign (remove, GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (remove, "flat");
   g_signal_connect (remove, "clicked", G_CALLBACK (remove_clicked_cb), self);
@@ -286,8 +285,7 @@ bb_list_row_build (BbFieldRow *row)
   gtk_list_box_set_selection_mode (self->lines, GTK_SELECTION_NONE);
   gtk_widget_add_css_class (GTK_WIDGET (self->lines), "lines");
   bb_field_row_set_editor (row, GTK_WIDGET (self->add_button), GTK_WIDGET (self->add_button));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->add_button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _("Add a line"), -1);
+  bb_compat_set_name (GTK_WIDGET (self->add_button), _("Add a line"));
   make_captions (self);
   gtk_box_append (GTK_BOX (below), GTK_WIDGET (self->captions));
   gtk_box_append (GTK_BOX (below), GTK_WIDGET (self->lines));

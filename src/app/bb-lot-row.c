@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-jobs.h"
+#include "bb-compat.h"
 #include "bb-show.h"
 #include "bb-word-badge.h"
 
@@ -136,7 +137,7 @@ add_edit_button (BbLotRow   *self,
 
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_set_tooltip_text (button, label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  bb_compat_set_name (button, label);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "lots.edit");
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "x", self->id);
   gtk_box_append (self->buttons, button);
@@ -271,7 +272,7 @@ bb_lot_row_new (BbSession     *session,
   self->session = g_object_ref (session);
   self->id = lot->id;
   gtk_label_set_label (self->code_label, lot->code);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, lot->code, -1);
+  bb_compat_set_name (GTK_WIDGET (self), lot->code);
   show_state (self, lot, today);
   show_left (self, lot);
   show_facts (self, lot);

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-signal.h"
 
 /* By print mode. */
@@ -73,7 +74,7 @@ bb_mode_switch_init (BbModeSwitch *self)
       gtk_box_append (box, GTK_WIDGET (self->buttons[mode]));
     }
   adw_bin_set_child (ADW_BIN (self), GTK_WIDGET (box));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Print mode to look at"), -1);
+  bb_compat_set_name (GTK_WIDGET (self), _("Print mode to look at"));
 }
 
 /**

@@ -3,6 +3,7 @@
 
 #include "bb-nearest-row.h"
 
+#include "bb-compat.h"
 #include "bb-state-badge.h"
 #include "bb-swatch.h"
 
@@ -43,7 +44,7 @@ bb_nearest_row_new (const BbKnownRecipe *recipe,
   gtk_label_set_label (self->name_label, recipe->name);
   gtk_label_set_label (self->reasons_label, reasons);
   gtk_label_set_label (self->code_label, recipe->revision_code);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  bb_compat_set_name (GTK_WIDGET (self), spoken);
 
   return GTK_WIDGET (self);
 }

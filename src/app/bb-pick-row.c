@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-record-dialog.h"
 #include "bb-show.h"
 #include "bb-signal.h"
@@ -217,7 +218,7 @@ add_button (BbPickRow *self)
   button = gtk_button_new_from_icon_name ("list-add-symbolic");
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_widget_set_tooltip_text (button, label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  bb_compat_set_name (button, label);
   g_signal_connect_swapped (button, "clicked", G_CALLBACK (add_cb), self);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->drop_down));
   gtk_box_append (GTK_BOX (box), button);
@@ -395,7 +396,8 @@ bb_pick_set_width (GtkDropDown *drop_down,
 
   g_return_if_fail (GTK_IS_DROP_DOWN (drop_down) && width > 0);
 
+  /* With an expression GTK 4.18 puts its own factory back, which cuts nothing: ours come after it. */
+  gtk_drop_down_set_expression (drop_down, expression);
   gtk_drop_down_set_factory (drop_down, button);
   gtk_drop_down_set_list_factory (drop_down, list);
-  gtk_drop_down_set_expression (drop_down, expression);
 }

@@ -3,6 +3,8 @@
 
 #include "bb-place.h"
 
+#include "bb-compat.h"
+
 struct _BbPlace
 {
   GtkWidget parent_instance;
@@ -27,8 +29,7 @@ name_item (BbPlace *self)
   GtkWidget *item = gtk_widget_get_parent (GTK_WIDGET (self));
 
   if (item != NULL)
-    gtk_accessible_update_property (GTK_ACCESSIBLE (item), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                    bb_row_get_title (self->row), -1);
+    bb_compat_set_name (item, bb_row_get_title (self->row));
 }
 
 static void

@@ -3,6 +3,10 @@
 
 #include "bb-preferences.h"
 
+#include <glib/gi18n-lib.h>
+
+#include "bb-compat.h"
+
 /* Letters of a currency's code, ISO 4217. */
 #define CODE_LENGTH 3
 
@@ -119,6 +123,8 @@ static void
 bb_preferences_init (BbPreferences *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_compat_set_name (GTK_WIDGET (self->units_drop_down), _("Units"));
+  bb_compat_set_name (GTK_WIDGET (self->scheme_drop_down), _("Appearance"));
 }
 
 /**

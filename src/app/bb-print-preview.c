@@ -184,8 +184,7 @@ static void
 bb_print_preview_init (BbPrintPreview *self)
 {
   self->garment = (GdkRGBA) { 1, 1, 1, 1 };
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _("The print on the garment"), -1);
+  bb_compat_set_name (GTK_WIDGET (self), _("The print on the garment"));
 }
 
 /**

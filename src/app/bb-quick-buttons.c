@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-quick.h"
 #include "bb-signal.h"
 
@@ -221,8 +222,8 @@ make_button (BbQuickButtons *self,
   gtk_box_append (GTK_BOX (box), hint);
   gtk_button_set_child (GTK_BUTTON (button), box);
   gtk_widget_set_focus_on_click (button, FALSE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                  GTK_ACCESSIBLE_PROPERTY_KEY_SHORTCUTS, key, -1);
+  bb_compat_set_name (button, name);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_KEY_SHORTCUTS, key, -1);
   g_signal_connect_swapped (button, "toggled", G_CALLBACK (toggled_cb), self);
 
   return button;

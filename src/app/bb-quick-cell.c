@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-quick-buttons.h"
 #include "bb-quick.h"
 
@@ -42,7 +43,7 @@ show (BbQuickCell *self)
   g_autofree char *name = g_strdup_printf (_("%s, %s: %s"), self->row, _(self->field->title), title);
 
   gtk_label_set_label (self->label, title);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  bb_compat_set_name (GTK_WIDGET (self), name);
 }
 
 static void

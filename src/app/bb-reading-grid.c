@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-due-load.h"
 #include "bb-quick-cell.h"
 #include "bb-quick.h"
@@ -137,7 +138,7 @@ make_cycles (BbReadingGrid      *self,
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), CYCLES_WIDTH);
   gtk_entry_set_alignment (GTK_ENTRY (entry), 1.0f);
   gtk_widget_set_valign (entry, GTK_ALIGN_CENTER);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  bb_compat_set_name (entry, name);
   g_signal_connect_object (entry, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
 
   return entry;

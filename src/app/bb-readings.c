@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-children.h"
+#include "bb-compat.h"
 #include "bb-due-load.h"
 #include "bb-evidence-load.h"
 #include "bb-moment.h"
@@ -139,7 +140,7 @@ make_edit_button (const BbReading *reading)
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_widget_set_tooltip_text (button, label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  bb_compat_set_name (button, label);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "readings.edit");
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "x", reading->id);
 

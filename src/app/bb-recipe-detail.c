@@ -7,6 +7,7 @@
 
 #include "bb-chain-view.h"
 #include "bb-compare-view.h"
+#include "bb-compat.h"
 #include "bb-evidence.h"
 #include "bb-garment-band.h"
 #include "bb-revision-menu.h"
@@ -577,5 +578,6 @@ static void
 bb_recipe_detail_init (BbRecipeDetail *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_compat_set_name (GTK_WIDGET (self->revision_drop_down), _("Revision"));
   gtk_widget_insert_action_group (GTK_WIDGET (self), "proof", bb_evidence_get_actions (self->evidence));
 }

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-show.h"
 
 struct _BbRepeatCard
@@ -144,7 +145,7 @@ bb_repeat_card_new (const BbRepeatPart *part)
   gtk_label_set_label (self->since_label, since);
   fill_findings (self, part);
   fill_choices (self, part);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->choice), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  bb_compat_set_name (GTK_WIDGET (self->choice), label);
 
   return GTK_WIDGET (self);
 }

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-document-view.h"
 #include "bb-moment.h"
 #include "bb-signal.h"
@@ -301,4 +302,8 @@ static void
 bb_report_window_init (BbReportWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_compat_set_name (GTK_WIDGET (self->revision_drop_down), _("Revision"));
+  bb_compat_set_name (GTK_WIDGET (self->specimen_drop_down), _("Specimens"));
+  bb_compat_set_name (GTK_WIDGET (self->paper_drop_down), _("Paper"));
+  bb_compat_set_name (GTK_WIDGET (self->units_drop_down), _("Units"));
 }

@@ -63,9 +63,7 @@ make_line (const BbLineCard *line,
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_widget_set_sensitive (button, *line->revision != '\0');
   gtk_widget_set_visible (button, !is_over);
-  /* From GTK 4.18 on a button is called by the label within it, which tells no line from another. */
-  gtk_accessible_reset_relation (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  bb_compat_set_name (button, label);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "x", line->id);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "runs.start");
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), button);

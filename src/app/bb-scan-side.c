@@ -477,7 +477,7 @@ bb_scan_side_show (BbScanSide   *self,
 
   g_set_object (&self->session, session);
   gtk_label_set_label (self->title_label, title);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->area), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
+  bb_compat_set_name (GTK_WIDGET (self->area), title);
   if (is_shown (self, scan))
     return;
 

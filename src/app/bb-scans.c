@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-pictures.h"
+#include "bb-compat.h"
 #include "bb-figure.h"
 #include "bb-scan-proof.h"
 #include "bb-scan-side.h"
@@ -272,6 +273,8 @@ bb_scans_init (BbScans *self)
   g_autoptr (GtkStringList) subjects = gtk_string_list_new (NULL);
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_compat_set_name (GTK_WIDGET (self->subject_drop), _("What is scanned"));
+  bb_compat_set_name (GTK_WIDGET (self->cycles_drop), _("After how many washes"));
   for (guint i = 0; i < bb_subject_choices.n_items; i++)
     gtk_string_list_append (subjects, _(bb_subject_choices.items[i].title));
   gtk_drop_down_set_model (self->subject_drop, G_LIST_MODEL (subjects));

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-blanks-page.h"
+#include "bb-compat.h"
 #include "bb-equipment-page.h"
 #include "bb-jobs-page.h"
 #include "bb-labels-dialog.h"
@@ -394,7 +395,7 @@ make_sidebar_row (const PageInfo *info)
   gtk_box_append (GTK_BOX (box), gtk_image_new_from_icon_name (info->icon_name));
   gtk_box_append (GTK_BOX (box), label);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, _(info->title), -1);
+  bb_compat_set_name (row, _(info->title));
 
   return row;
 }

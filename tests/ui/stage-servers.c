@@ -114,6 +114,7 @@ make_environment (Stage *self)
   static const char *const fixed[][2] = {
     { "GDK_BACKEND", "x11" },
     { "GDK_DEBUG", "gl-disable" },
+    { "GDK_DISABLE", "gl" },
     { "GDK_DISABLE", "gl,vulkan" },
     { "GSK_RENDERER", "cairo" },
     { "GTK_A11Y", "atspi" },
