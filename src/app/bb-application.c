@@ -8,6 +8,7 @@
 
 #include "bb-compat.h"
 #include "bb-exchange.h"
+#include "bb-refusal-window.h"
 #include "bb-window.h"
 
 struct _BbApplication
@@ -37,35 +38,22 @@ find_window (BbApplication *self,
 }
 
 static void
-refused_cb (BbApplication *self)
-{
-  /* Nothing else is open: the person has read why, and the program ends. */
-  g_application_release (G_APPLICATION (self));
-}
-
-/* Without a window there is nothing to say it in, so the refusal brings its own. */
-static void
 show_refusal (BbApplication *self,
               const char    *path,
               const GError  *error)
 {
-  GtkWidget *window = adw_window_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *page = adw_status_page_new ();
-  g_autofree char *escaped = g_markup_printf_escaped ("%s\n\n%s", error->message, path);
+  gtk_window_present (GTK_WINDOW (bb_refusal_window_new (GTK_APPLICATION (self), path, error)));
+}
 
-  adw_status_page_set_icon_name (ADW_STATUS_PAGE (page), "dialog-warning-symbolic");
-  adw_status_page_set_title (ADW_STATUS_PAGE (page), _("This Book Can't Be Opened"));
-  adw_status_page_set_description (ADW_STATUS_PAGE (page), escaped);
-  gtk_widget_set_vexpand (page, TRUE);
-  gtk_box_append (GTK_BOX (box), adw_header_bar_new ());
-  gtk_box_append (GTK_BOX (box), page);
-  adw_window_set_content (ADW_WINDOW (window), box);
-  gtk_window_set_title (GTK_WINDOW (window), _("This Book Can't Be Opened"));
-  gtk_window_set_default_size (GTK_WINDOW (window), 560, 420);
-  g_application_hold (G_APPLICATION (self));
-  g_signal_connect_object (window, "destroy", G_CALLBACK (refused_cb), self, G_CONNECT_SWAPPED);
-  gtk_window_present (GTK_WINDOW (window));
+/* Who has another book open has read why the first one could not be. */
+static void
+close_refusals (BbApplication *self)
+{
+  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (GTK_APPLICATION (self)));
+
+  for (GList *l = windows; l != NULL; l = l->next)
+    if (BB_IS_REFUSAL_WINDOW (l->data))
+      gtk_window_close (l->data);
 }
 
 static void
@@ -88,6 +76,7 @@ open_book (BbApplication *self,
       g_settings_set_string (self->settings, "last-book", path);
     }
   gtk_window_present (GTK_WINDOW (window));
+  close_refusals (self);
 }
 
 static gboolean

@@ -107,9 +107,16 @@ check_file (const char *path,
             GError    **error)
 {
   struct stat book;
+  const int failed = stat (path, &book) == 0 ? 0 : errno;
 
-  if (stat (path, &book) != 0)
-    return _bb_book_set_errno (error, errno);
+  if (failed == ENOENT || failed == ENOTDIR)
+    {
+      g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_IO,
+                           _("There is no such file. Was the book moved, or is its disk not there?"));
+      return FALSE;
+    }
+  if (failed != 0)
+    return _bb_book_set_errno (error, failed);
 
   if (!S_ISREG (book.st_mode) || book.st_size == 0)
     {

@@ -467,7 +467,7 @@ test_next_revision (void)
   g_assert_cmpint (shop_run (stage, NULL, "book", "check", path, NULL), ==, 0);
 }
 
-/* A file that is no book is not opened, not changed, and the person reads why. */
+/* A file that is no book is not opened, not changed, and the person reads why, and can go on with another book. */
 static void
 test_no_book (void)
 {
@@ -481,6 +481,9 @@ test_no_book (void)
   hand_wait_window (stage, "This Book Can't Be Opened");
   hand_expect (stage, "poem.book");
   hand_expect (stage, "is not a book");
+  hand_press (stage, ROLE_BUTTON, "Open Another Book…");
+  hand_press (stage, ROLE_BUTTON, "Cancel");
+  hand_expect_not (stage, "Cancel");
   hand_close (stage);
   g_assert_true (g_file_get_contents (path, &after, NULL, NULL));
   g_assert_cmpstr (after, ==, text);
