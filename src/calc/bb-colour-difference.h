@@ -26,9 +26,11 @@ G_BEGIN_DECLS
  */
 
 #define BB_COLOUR_DIFFERENCE_IN_FIELDS(F, T) \
-  F (T, NUMBERS, lab_1, N_("First colour"), .help = N_("L*, a*, b* of the colour that is compared with."), \
+  F (T, NUMBERS, lab_1, N_("First colour"), \
+     .help = N_("L*, a*, b* of the colour that is compared with; L* from 0 to 150."), \
      .limits = BB_LAB_LIMITS, .count = BB_LAB_COUNT, .required = TRUE) \
-  F (T, NUMBERS, lab_2, N_("Second colour"), .help = N_("L*, a*, b* of the colour that is compared."), \
+  F (T, NUMBERS, lab_2, N_("Second colour"), \
+     .help = N_("L*, a*, b* of the colour that is compared; L* from 0 to 150."), \
      .limits = BB_LAB_LIMITS, .count = BB_LAB_COUNT, .required = TRUE)
 
 BB_DECLARE_TABLE (BbColourDifferenceIn, bb_colour_difference_in, BB_COLOUR_DIFFERENCE_IN_FIELDS);

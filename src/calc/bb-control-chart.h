@@ -50,7 +50,7 @@ BB_DECLARE_CHOICES (BbChartRule, bb_chart_rule, BB_CHART_RULE_CHOICES);
      .help = N_("Single readings, in the order in which they were taken."), \
      .limits = BB_BETWEEN (-1e9, 1e9), .count = BB_BETWEEN (2, 10000), .required = TRUE) \
   F (T, INTEGER, baseline_count, N_("Baseline"), \
-     .help = N_("How many of the first readings set the limits; empty for all."), \
+     .help = N_("How many of the first readings set the limits, no more than there are; empty for all."), \
      .limits = BB_BETWEEN (2, 10000))
 
 BB_DECLARE_TABLE (BbControlChartIn, bb_control_chart_in, BB_CONTROL_CHART_IN_FIELDS);

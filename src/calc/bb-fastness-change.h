@@ -31,9 +31,9 @@ G_BEGIN_DECLS
  */
 
 #define BB_FASTNESS_CHANGE_IN_FIELDS(F, T) \
-  F (T, NUMBERS, lab_original, N_("Before"), .help = N_("L*, a*, b* before the test."), \
+  F (T, NUMBERS, lab_original, N_("Before"), .help = N_("L*, a*, b* before the test; L* from 0 to 150."), \
      .limits = BB_LAB_LIMITS, .count = BB_LAB_COUNT, .required = TRUE) \
-  F (T, NUMBERS, lab_tested, N_("After"), .help = N_("L*, a*, b* after the test."), \
+  F (T, NUMBERS, lab_tested, N_("After"), .help = N_("L*, a*, b* after the test; L* from 0 to 150."), \
      .limits = BB_LAB_LIMITS, .count = BB_LAB_COUNT, .required = TRUE)
 
 BB_DECLARE_TABLE (BbFastnessChangeIn, bb_fastness_change_in, BB_FASTNESS_CHANGE_IN_FIELDS);

@@ -29,9 +29,11 @@ G_BEGIN_DECLS
  */
 
 #define BB_FASTNESS_STAIN_IN_FIELDS(F, T) \
-  F (T, NUMBERS, lab_unstained, N_("Before"), .help = N_("L*, a*, b* of the white fabric before the test."), \
+  F (T, NUMBERS, lab_unstained, N_("Before"), \
+     .help = N_("L*, a*, b* of the white fabric before the test; L* from 0 to 150."), \
      .limits = BB_LAB_LIMITS, .count = BB_LAB_COUNT, .required = TRUE) \
-  F (T, NUMBERS, lab_stained, N_("After"), .help = N_("L*, a*, b* of the white fabric after the test."), \
+  F (T, NUMBERS, lab_stained, N_("After"), \
+     .help = N_("L*, a*, b* of the white fabric after the test; L* from 0 to 150."), \
      .limits = BB_LAB_LIMITS, .count = BB_LAB_COUNT, .required = TRUE)
 
 BB_DECLARE_TABLE (BbFastnessStainIn, bb_fastness_stain_in, BB_FASTNESS_STAIN_IN_FIELDS);

@@ -43,13 +43,16 @@ BB_DECLARE_CHOICES (BbTrialDesign, bb_trial_design, BB_TRIAL_DESIGN_CHOICES);
 BB_DECLARE_TABLE (BbTrialFactor, bb_trial_factor, BB_TRIAL_FACTOR_FIELDS);
 
 #define BB_TRIAL_PLAN_IN_FIELDS(F, T) \
-  F (T, CHOICE, design, N_("Plan"), .help = N_("How the settings are combined."), \
+  F (T, CHOICE, design, N_("Plan"), \
+     .help = N_("How the settings are combined: a ladder of one factor, a factorial of two levels each, or a grid."), \
      .choices = &bb_trial_design_choices, .fallback = BB_DEFAULT (BB_TRIAL_GRID)) \
   F (T, LIST, factors, N_("Factors"), .help = N_("What is varied."), .item = &bb_trial_factor_table, \
      .count = BB_BETWEEN (1, 6), .required = TRUE) \
-  F (T, INTEGER, centre_points, N_("Centre points"), .help = N_("Specimens in the middle of a factorial."), \
+  F (T, INTEGER, centre_points, N_("Centre points"), \
+     .help = N_("Specimens in the middle of a factorial; none in other plans."), \
      .limits = BB_BETWEEN (0, 100), .fallback = BB_DEFAULT (0)) \
-  F (T, INTEGER, replicates, N_("Replicates"), .help = N_("How many specimens are made at each setting."), \
+  F (T, INTEGER, replicates, N_("Replicates"), \
+     .help = N_("How many specimens are made at each setting; 10,000 in all at most."), \
      .limits = BB_BETWEEN (1, 100), .required = TRUE) \
   F (T, INTEGER, seed, N_("Seed"), .help = N_("Any number; the same one gives the same order again."), \
      .limits = BB_BETWEEN (0, 4294967295.0), .required = TRUE)

@@ -36,7 +36,7 @@ G_BEGIN_DECLS
   F (T, NUMBER, last_good_cycles, N_("Last good"), .help = N_("The last reading at which it passed; 0 for none."), \
      .limits = BB_BETWEEN (0, 1000000), .required = TRUE) \
   F (T, NUMBER, first_bad_cycles, N_("First bad"), \
-     .help = N_("The first reading at which it failed; empty for none."), \
+     .help = N_("The first reading at which it failed, after the last good one; empty for none."), \
      .limits = BB_ABOVE_TO (0, 1000000))
 
 BB_DECLARE_TABLE (BbWashLifeSpecimen, bb_wash_life_specimen, BB_WASH_LIFE_SPECIMEN_FIELDS);

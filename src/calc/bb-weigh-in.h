@@ -36,7 +36,7 @@ BB_DECLARE_CHOICES (BbWeighVerdict, bb_weigh_verdict, BB_WEIGH_VERDICT_CHOICES);
 #define BB_WEIGH_IN_IN_FIELDS(F, T) \
   F (T, NUMBER, tare_g, N_("Tare"), .help = N_("The garment before spraying."), \
      .quantity = BB_QUANTITY_MASS, .limits = BB_BETWEEN (0, 1e6), .required = TRUE) \
-  F (T, NUMBER, wet_g, N_("Wet"), .help = N_("The same garment just after spraying."), \
+  F (T, NUMBER, wet_g, N_("Wet"), .help = N_("The same garment just after spraying, no lighter than before."), \
      .quantity = BB_QUANTITY_MASS, .limits = BB_BETWEEN (0, 1e6), .required = TRUE) \
   F (T, NUMBER, box_area_m2, N_("Box area"), \
      .help = N_("Area of the rectangle that was sprayed."), .quantity = BB_QUANTITY_AREA, \

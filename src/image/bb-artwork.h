@@ -66,7 +66,7 @@ BB_DECLARE_CHOICES (BbArtworkWarning, bb_artwork_warning, BB_ARTWORK_WARNING_CHO
      .help = N_("The most red, green or blue, of 255, that a pixel may have to count as black."), \
      .limits = BB_BETWEEN (0, 255), .fallback = BB_DEFAULT (24), .required = TRUE) \
   F (T, INTEGER, white_at, N_("White from"), \
-     .help = N_("The least red, green and blue, of 255, that a pixel must have to count as white."), \
+     .help = N_("The least red, green and blue, of 255, that a pixel must have to count as white; above black_at."), \
      .limits = BB_BETWEEN (0, 255), .fallback = BB_DEFAULT (245), .required = TRUE) \
   F (T, NUMBER, minimum_ppi, N_("Least resolution"), \
      .help = N_("How many pixels an inch the print should have."), .limits = BB_BETWEEN (0, 10000), \
