@@ -19,6 +19,7 @@ struct _BbCatalogue
   GtkStack *stack;
   AdwStatusPage *empty_page;
   GtkButton *first_button;
+  GtkButton *other_button;
   GtkBox *detail;
   GtkLabel *name_label;
   GtkLabel *code_label;
@@ -242,6 +243,7 @@ bb_catalogue_class_init (BbCatalogueClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, stack);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, empty_page);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, first_button);
+  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, other_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, detail);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, name_label);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, code_label);
@@ -303,6 +305,12 @@ bb_catalogue_start (BbCatalogue           *self,
   adw_status_page_set_description (self->empty_page, _(info->empty_text));
 
   gtk_button_set_label (self->first_button, _(info->add_title));
+  if (info->other_action != NULL)
+    {
+      gtk_button_set_label (self->other_button, _(info->other_title));
+      gtk_actionable_set_action_name (GTK_ACTIONABLE (self->other_button), info->other_action);
+    }
+  gtk_widget_set_visible (GTK_WIDGET (self->other_button), info->other_action != NULL);
   bb_finder_start (self->finder, session, &info->finder, "catalogue.add", _(info->add_title));
   gtk_widget_set_visible (GTK_WIDGET (self->trace_button), bb_book_is_traced (self->table));
   gtk_widget_set_visible (GTK_WIDGET (self->withdraw_button),

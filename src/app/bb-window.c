@@ -13,6 +13,7 @@
 #include "bb-mix-page.h"
 #include "bb-notice-bar.h"
 #include "bb-person-menu.h"
+#include "bb-plans-page.h"
 #include "bb-preferences.h"
 #include "bb-recipes-page.h"
 #include "bb-record-dialog.h"
@@ -56,6 +57,7 @@ static const PageInfo pages[] = {
   { "mix", N_("Mix"), "blankbook-mix-symbolic", N_("Bench"), bb_mix_page_get_type },
   { "recipes", N_("Recipes"), "blankbook-recipes-symbolic", N_("Develop"), bb_recipes_page_get_type },
   { "wash", N_("Wash Log"), "blankbook-wash-symbolic", N_("Develop"), bb_wash_page_get_type },
+  { "plans", N_("Wash Plans"), "blankbook-plans-symbolic", N_("Develop"), bb_plans_page_get_type },
   { "blanks", N_("Blanks"), "blankbook-blanks-symbolic", N_("Shop"), bb_blanks_page_get_type },
   { "supplies", N_("Supplies"), "blankbook-supplies-symbolic", N_("Shop"), bb_supplies_page_get_type },
   { "equipment", N_("Equipment"), "blankbook-equipment-symbolic", N_("Shop"), bb_equipment_page_get_type },

@@ -18,26 +18,12 @@ static const char * const list_columns[] = {
 };
 
 static char *
-show_stops (const BbWashPlan *plan)
-{
-  g_autoptr (GString) out = g_string_new (NULL);
-
-  for (guint i = 0; plan->grade_at != NULL && i < plan->grade_at->len; i++)
-    g_string_append_printf (out, "%s%" G_GINT64_FORMAT, i > 0 ? ", " : "",
-                            g_array_index (plan->grade_at, BbPlanStop, i).cycles);
-
-  return g_strdup (out->str);
-}
-
-static char *
 show_cell (BbBook           *book,
            const BbField    *field,
            const BbWashPlan *plan)
 {
   if (plan == NULL)
     return g_strdup (_(field->title));
-  if (field->kind == BB_KIND_LIST)
-    return show_stops (plan);
 
   return bb_cli_show_field (book, &bb_wash_plan_table, field, plan);
 }

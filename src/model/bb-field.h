@@ -108,6 +108,20 @@ typedef enum {
 } BbStation;
 
 /**
+ * BbSettled:
+ * @BB_SETTLED_NEVER: the value can be changed at any time
+ * @BB_SETTLED_BY_USE: it stays once something was done by the record
+ * @BB_SETTLED_BY_METHOD: it also stays where a published method says it
+ *
+ * When a value is settled, so that what rests on it stays true.
+ */
+typedef enum {
+  BB_SETTLED_NEVER = 0,
+  BB_SETTLED_BY_USE,
+  BB_SETTLED_BY_METHOD,
+} BbSettled;
+
+/**
  * BbField:
  * @name: the key in C, SQL, JSON, CSV and on the command line; carries the unit
  * @title: what a person reads, marked for translation
@@ -134,6 +148,7 @@ typedef enum {
  * @quick: %TRUE of a choice, or an integer of few values, that is entered at the bench in a hurry: a form shows its
  *   values beside each other, one key each
  * @absent_is_null: %TRUE for a list of an output that is written as `null`, not `[]`, where it was not determined
+ * @settled: when it can't be changed any more
  * @parts_with: the field that is entered together with this one as `a : b`
  * @station: its place in a recipe's chain
  * @group: (nullable): heading under which a form shows it, with others that have the same, marked for translation
@@ -165,6 +180,7 @@ struct _BbField {
   gboolean colour;
   gboolean quick;
   gboolean absent_is_null;
+  BbSettled settled;
   const char *parts_with;
   BbStation station;
   const char *group;

@@ -22,6 +22,26 @@ format_number (const BbTable       *table,
   return bb_quantity_format_with_unit (field->quantity, value, context);
 }
 
+/* A list of single values, like the cycles of a wash plan. */
+static char *
+format_items (const BbField       *field,
+              gconstpointer        record,
+              const BbUnitContext *context)
+{
+  const GArray *items = bb_field_get_array (field, record);
+  g_autoptr (GString) out = g_string_new (NULL);
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      g_autofree char *text = bb_field_format (field->item, field->item->fields, items->data + i * field->item->size,
+                                               context);
+
+      g_string_append_printf (out, "%s%s", i > 0 ? ", " : "", text);
+    }
+
+  return g_strdup (out->str);
+}
+
 /**
  * bb_field_format:
  * @table: the record's table
@@ -58,6 +78,8 @@ bb_field_format (const BbTable       *table,
     case BB_KIND_LIST:
       if (field->item == &bb_fibre_share_table)
         return bb_composition_dup_text (bb_field_get_array (field, record));
+      if (field->item->n_fields == 1)
+        return format_items (field, record, context);
       return g_strdup_printf ("%u", bb_field_get_array (field, record)->len);
     case BB_KIND_NUMBERS:
       return g_strdup_printf ("%u", bb_field_get_array (field, record)->len);

@@ -59,33 +59,19 @@ _bb_wash_report_add_recipe (const BbWashReport *self)
     add_station (self, (BbStation) station);
 }
 
-static char *
-describe_stops (const BbWashPlan *plan)
-{
-  g_autoptr (GString) out = g_string_new (NULL);
-
-  for (guint i = 0; plan->grade_at != NULL && i < plan->grade_at->len; i++)
-    g_string_append_printf (out, "%s%" G_GINT64_FORMAT, i > 0 ? ", " : "",
-                            g_array_index (plan->grade_at, BbPlanStop, i).cycles);
-
-  return g_strdup (out->str);
-}
-
 static void
 add_plan (const BbWashReport *self,
           const BbWashPlan   *plan)
 {
   const char * const names[] = {
     "standard", "publication", "procedure", "wash_c", "wash_s", "liquor_ml", "steel_balls", "detergent", "drying",
-    "launderings", "origin",
+    "launderings", "origin", "grade_at",
   };
   BbBlock *facts = bb_facts_new ();
-  g_autofree char *stops = describe_stops (plan);
   g_autofree char *heading = g_strdup_printf (_("Wash plan %s: %s"), plan->code, plan->name);
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     add_field (self, facts, &bb_wash_plan_table, bb_table_find_field (&bb_wash_plan_table, names[i]), plan);
-  bb_facts_add (facts, _("Grade at"), stops);
   bb_document_take (self->document, bb_heading_new (heading, 2));
   bb_document_take (self->document, facts);
 }

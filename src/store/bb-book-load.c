@@ -271,6 +271,20 @@ bb_book_load_all (BbBook         *self,
   return _bb_book_load_many (self, table, narrow ? "WHERE withdrawn_at IS NULL ORDER BY id" : "ORDER BY id", 0, error);
 }
 
+/* A condition that holds for the records that refer to the record ?1 of another table; NULL where none can. */
+static char *
+make_referring_sql (const BbTable *table,
+                    const BbTable *target)
+{
+  g_autoptr (GString) rest = g_string_new (NULL);
+
+  for (guint i = 0; i < table->n_fields; i++)
+    if (table->fields[i].kind == BB_KIND_REFERENCE && table->fields[i].target == target)
+      g_string_append_printf (rest, "%s %s = ?1", rest->len == 0 ? "WHERE" : " OR", table->fields[i].name);
+
+  return rest->len > 0 ? g_strdup (rest->str) : NULL;
+}
+
 /**
  * bb_book_load_referring:
  * @self: a book
@@ -291,15 +305,48 @@ bb_book_load_referring (BbBook         *self,
                         gint64          id,
                         GError        **error)
 {
-  g_autoptr (GString) rest = g_string_new (NULL);
+  g_autofree char *referring = NULL;
+  g_autofree char *rest = NULL;
 
   g_return_val_if_fail (BB_BOOK_IS_USABLE (self), NULL);
 
-  for (guint i = 0; i < table->n_fields; i++)
-    if (table->fields[i].kind == BB_KIND_REFERENCE && table->fields[i].target == target)
-      g_string_append_printf (rest, "%s %s = ?1", rest->len == 0 ? "WHERE" : " OR", table->fields[i].name);
-  g_return_val_if_fail (rest->len > 0, NULL);
-  g_string_append (rest, " ORDER BY id");
+  referring = make_referring_sql (table, target);
+  g_return_val_if_fail (referring != NULL, NULL);
+  rest = g_strconcat (referring, " ORDER BY id", NULL);
 
-  return _bb_book_load_many (self, table, rest->str, id, error);
+  return _bb_book_load_many (self, table, rest, id, error);
+}
+
+/**
+ * bb_book_count_referring:
+ * @self: a book
+ * @table: the table whose records are counted
+ * @target: the table that they refer to
+ * @id: the key of a record of @target
+ * @error: return location for a #GError
+ *
+ * Returns: how many records bb_book_load_referring() would load, or -1 with an error
+ */
+gint64
+bb_book_count_referring (BbBook         *self,
+                         const BbTable  *table,
+                         const BbTable  *target,
+                         gint64          id,
+                         GError        **error)
+{
+  g_autofree char *referring = NULL;
+  g_autofree char *sql = NULL;
+  g_autoptr (BbStatement) statement = NULL;
+
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), -1);
+
+  referring = make_referring_sql (table, target);
+  g_return_val_if_fail (referring != NULL, -1);
+  sql = g_strdup_printf ("SELECT COUNT(*) FROM %s %s", table->name, referring);
+  statement = bb_db_prepare (self->db, sql, error);
+  if (statement == NULL)
+    return -1;
+  bb_statement_bind_integer (statement, 1, id);
+
+  return bb_statement_step (statement, error) == BB_STEP_ROW ? bb_statement_get_integer (statement, 0) : -1;
 }

@@ -104,6 +104,11 @@ GPtrArray  *bb_book_load_referring    (BbBook         *self,
                                        const BbTable  *target,
                                        gint64          id,
                                        GError        **error);
+gint64      bb_book_count_referring   (BbBook         *self,
+                                       const BbTable  *table,
+                                       const BbTable  *target,
+                                       gint64          id,
+                                       GError        **error);
 gboolean    bb_book_save              (BbBook         *self,
                                        const BbTable  *table,
                                        gpointer        record,

@@ -80,6 +80,11 @@
 
 #define EQUIPMENT_WORDS "SELECT r.id, r.code, r.name, r.kind, COALESCE (r.note, '') FROM equipment r"
 
+#define WASH_PLAN_WORDS \
+  "SELECT r.id, r.code, r.name, r.standard || ' ' || COALESCE (r.publication, '') || ' ' || " \
+  "COALESCE (r.procedure, '') || ' ' || COALESCE (r.drying, '') || ' ' || r.origin, COALESCE (r.detergent, ''), " \
+  "COALESCE (r.note, '') FROM wash_plan r"
+
 #define LOT_WORDS \
   "SELECT r.id, r.code, s.code || ' ' || s.name || ' ' || COALESCE (s.maker, ''), COALESCE (r.batch, ''), " \
   "COALESCE (r.note, '') FROM lot r JOIN supply s ON s.id = r.supply"
@@ -131,6 +136,8 @@ static const BbSearch searches[BB_N_SEARCHES] = {
   { &bb_lot_table, "search_lot", "code, supply, batch, note", LOT_WORDS, NULL, NULL, NULL, NULL, { NULL } },
   { &bb_job_table, "search_job", "code, customer, artwork, blank, colourway, recipe, note, marks", JOB_WORDS,
     JOB_OF_MASS, JOB_OF_DAY, NULL, JOBS_OF_LINES "JOIN revision v ON v.id = l.revision WHERE v.recipe = ?3", { NULL } },
+  { &bb_wash_plan_table, "search_wash_plan", "code, name, method, detergent, note", WASH_PLAN_WORDS, NULL, NULL, NULL,
+    NULL, { &bb_wash_method_choices, &bb_drying_choices, &bb_plan_origin_choices } },
 };
 
 static const BbTouch touches[] = {
@@ -168,7 +175,7 @@ static const BbTouch touches[] = {
 /**
  * bb_searches:
  *
- * Returns: (transfer none) (array fixed-size=8): every search of the book
+ * Returns: (transfer none) (array fixed-size=9): every search of the book
  */
 const BbSearch *
 bb_searches (void)

@@ -48,7 +48,7 @@ typedef struct {
 } BbTouch;
 
 /* How many searches there are. */
-#define BB_N_SEARCHES 8
+#define BB_N_SEARCHES 9
 
 const BbSearch *bb_searches     (void);
 const BbSearch *bb_search_find  (const BbTable *table);

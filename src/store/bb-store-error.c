@@ -52,6 +52,8 @@ static const struct {
   { N_("This picture is in the book already."), BB_STORE_ERROR_EXISTS },
   { N_("The book has a shop already."), BB_STORE_ERROR_EXISTS },
   { N_("A wash plan in use cannot be changed: add another, and withdraw this one."), BB_STORE_ERROR_REFUSED },
+  { N_("A published method is changed only as checked against the standard: make a plan of your own."),
+    BB_STORE_ERROR_REFUSED },
   { N_("There is a wash plan with this code already."), BB_STORE_ERROR_EXISTS },
   { N_("Method, temperature and cycles of a specimen have to be those of its wash plan."), BB_STORE_ERROR_REFUSED },
   { N_("A specimen that was read stays with its revision."), BB_STORE_ERROR_REFUSED },

@@ -70,6 +70,19 @@ test_fibres (void)
   assert_shown (&bb_blank_table, blank, "composition", BB_UNITS_METRIC, "100 % Cotton");
 }
 
+/* Of a list of single values each is shown; of other lists how long they are. */
+static void
+test_lists (void)
+{
+  g_autoptr (BbWashPlan) plan = bb_wash_plan_new ();
+  const gint64 stops[] = { 1, 5, 20 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (stops); i++)
+    ((BbPlanStop *) bb_field_append_item (bb_table_find_field (&bb_wash_plan_table, "grade_at"), plan))->cycles =
+      stops[i];
+  assert_shown (&bb_wash_plan_table, plan, "grade_at", BB_UNITS_METRIC, "1, 5, 20");
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -80,6 +93,7 @@ main (int   argc,
   g_test_add_func ("/format/nothing-is-empty", test_nothing_is_empty);
   g_test_add_func ("/format/half-a-dilution", test_half_a_dilution);
   g_test_add_func ("/format/fibres", test_fibres);
+  g_test_add_func ("/format/lists", test_lists);
 
   return g_test_run ();
 }

@@ -308,6 +308,68 @@ test_plan_in_use_is_fixed (Rules         *rules,
   expect (rules, SQLITE_CONSTRAINT_FOREIGNKEY, "DELETE FROM wash_plan");
 }
 
+/* Each field that the table calls settled is one that the book does not let go of, and no other is. */
+static void
+expect_settled (Rules      *rules,
+                BbSettled   least,
+                gint64      plan)
+{
+  for (guint i = 0; i < bb_wash_plan_table.n_fields; i++)
+    {
+      const BbField *field = &bb_wash_plan_table.fields[i];
+      const char *value = field->kind == BB_KIND_TEXT || field->kind == BB_KIND_DATE ? "'2025-03-14'"
+                          : !field->choices                                          ? "6"
+                          : field->choices == &bb_wash_method_choices                ? "'aatcc-lp1'"
+                          : field->choices == &bb_drying_choices                     ? "'flat'"
+                                                                                     : "'part'";
+
+      if (field->kind == BB_KIND_LIST || g_str_equal (field->name, "id"))
+        continue;
+      g_test_message ("%s", field->name);
+      expect (rules, SQLITE_OK, "BEGIN");
+      expect (rules, field->settled >= least ? SQLITE_CONSTRAINT_TRIGGER : SQLITE_OK,
+              "UPDATE wash_plan SET %s = %s WHERE id = %" G_GINT64_FORMAT, field->name, value, plan);
+      expect (rules, SQLITE_OK, "ROLLBACK");
+    }
+}
+
+static void
+test_published_plan_is_what_is_published (Rules         *rules,
+                                          gconstpointer  data)
+{
+  g_autoptr (BbWashPlan) plan = helper_make_wash_plan ("6330-4N-F");
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  plan->standard = BB_WASH_ISO_6330;
+  plan->publication = g_strdup ("ISO 6330:2021");
+  plan->procedure = g_strdup ("4N");
+  plan->origin = BB_PLAN_ORIGIN_MEMORY;
+  helper_save (rules->book, &bb_wash_plan_table, plan);
+  expect_settled (rules, BB_SETTLED_BY_METHOD, plan->id);
+
+  plan->wash_c = 60;
+  g_assert_false (bb_book_save (rules->book, &bb_wash_plan_table, plan, &error));
+  g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED);
+  /* Whoever has it in hand can put it right, once, and says so; the shop's habits are not in it. */
+  plan->origin = BB_PLAN_ORIGIN_STANDARD;
+  helper_save (rules->book, &bb_wash_plan_table, plan);
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE wash_plan SET standard = 'shop' WHERE code = '6330-4N-F'");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE wash_plan SET origin = 'shop' WHERE code = '6330-4N-F'");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "INSERT OR REPLACE INTO wash_plan SELECT * FROM wash_plan "
+          "WHERE code = '6330-4N-F'");
+  expect (rules, SQLITE_CONSTRAINT_TRIGGER, "UPDATE OR REPLACE wash_plan SET code = '6330-4N-F' "
+          "WHERE standard = 'shop'");
+
+  /* Once a specimen is washed to it, that holds for all that its result rests on. */
+  expect (rules, SQLITE_OK, "INSERT INTO wash_test (code, revision, plan, method, plan_cycles, wash_c, made_at) "
+          "VALUES ('W-9', %" G_GINT64_FORMAT ", %" G_GINT64_FORMAT ", 'iso-6330', 25, 60, '2025-03-14')", rules->tried,
+          plan->id);
+  expect_settled (rules, BB_SETTLED_BY_USE, plan->id);
+  g_assert_cmpint (bb_book_count_referring (rules->book, &bb_wash_test_table, &bb_wash_plan_table, plan->id, NULL), ==,
+                   1);
+}
+
 /* The program's own writes are refused in the same way, with the words translated and a code to act on. */
 static void
 test_program_is_refused_too (Rules         *rules,
@@ -409,6 +471,7 @@ main (int   argc,
   ADD ("/rules/events-are-kept", test_events_are_kept);
   ADD ("/rules/recipe-code-in-use-is-fixed", test_recipe_code_in_use_is_fixed);
   ADD ("/rules/plan-in-use-is-fixed", test_plan_in_use_is_fixed);
+  ADD ("/rules/published-plan-is-what-is-published", test_published_plan_is_what_is_published);
   ADD ("/rules/program-is-refused-too", test_program_is_refused_too);
   ADD ("/rules/references-are-of-their-kind", test_references_are_of_their_kind);
   ADD ("/rules/kind-in-use-is-fixed", test_kind_in_use_is_fixed);

@@ -199,6 +199,44 @@ test_follows_every_change (void)
   helper_close (book);
 }
 
+static guint
+count_plans (BbBook     *book,
+             const char *text)
+{
+  g_autoptr (GArray) ids = helper_search (book, &bb_wash_plan_table, text, 0);
+
+  return ids->len;
+}
+
+/* A wash plan is found by its standard, its procedure and how it dries, as the screen says them. */
+static void
+test_wash_plans (void)
+{
+  g_autofree char *path = helper_new_path ();
+  BbBook *book = helper_create (path);
+  g_autoptr (BbWashPlan) own = helper_make_wash_plan ("OUR-40");
+  g_autoptr (BbWashPlan) plan = helper_make_wash_plan ("6330-4N-F");
+
+  helper_save (book, &bb_wash_plan_table, own);
+  plan->standard = BB_WASH_ISO_6330;
+  plan->publication = g_strdup ("ISO 6330:2021");
+  plan->procedure = g_strdup ("4N");
+  plan->origin = BB_PLAN_ORIGIN_MEMORY;
+  plan->drying = BB_DRYING_TUMBLE;
+  helper_save (book, &bb_wash_plan_table, plan);
+
+  g_assert_cmpuint (count_plans (book, ""), ==, 2);
+  g_assert_cmpuint (count_plans (book, "household"), ==, 2);
+  g_assert_cmpuint (count_plans (book, "iso 6330"), ==, 1);
+  g_assert_cmpuint (count_plans (book, "4n"), ==, 1);
+  g_assert_cmpuint (count_plans (book, "tumble"), ==, 1);
+  g_assert_cmpuint (count_plans (book, "memory"), ==, 1);
+  g_assert_cmpuint (count_plans (book, "our"), ==, 1);
+  g_assert_true (bb_book_withdraw (book, &bb_wash_plan_table, plan->id, NULL));
+  g_assert_cmpuint (count_plans (book, "household"), ==, 1);
+  helper_close (book);
+}
+
 static void
 test_lines (void)
 {
@@ -258,6 +296,7 @@ main (int   argc,
   g_test_add_func ("/search/newest-first-and-limit", test_newest_first_and_limit);
   g_test_add_func ("/search/withdrawn-are-left-out", test_withdrawn_are_left_out);
   g_test_add_func ("/search/follows-every-change", test_follows_every_change);
+  g_test_add_func ("/search/wash-plans", test_wash_plans);
   g_test_add_func ("/search/lines", test_lines);
 
   return g_test_run ();

@@ -164,6 +164,7 @@ static const Page pages[] = {
   { "recall", "Recipes", prepare_recall },
   { "compare", "Recipes", prepare_compare },
   { "wash-log", "Wash Log", prepare_wash_log },
+  { "wash-plans", "Wash Plans", NULL },
   { "blanks", "Blanks", NULL },
   { "supplies", "Supplies", NULL },
   { "equipment", "Equipment", NULL },

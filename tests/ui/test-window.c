@@ -91,7 +91,7 @@ test_keyboard (void)
   Glass *glass = stage_get_glass (stage);
 
   shop_open (stage, path);
-  hand_keys (stage, "Alt_L+5");
+  hand_keys (stage, "Alt_L+6");
   hand_expect_state (stage, ROLE_ITEM, "Blanks", STATE_SELECTED);
   hand_keys (stage, "Control_L+Shift_L+f");
   hand_expect_state (stage, ROLE_ITEM, "Recipes", STATE_SELECTED);
