@@ -9,6 +9,7 @@
 #include "bb-document-view.h"
 #include "bb-moment.h"
 #include "bb-signal.h"
+#include "bb-toasts.h"
 #include "bb-wash-report.h"
 
 struct _BbReportWindow
@@ -221,10 +222,7 @@ static void
 say_cb (BbReportWindow *self,
         const char     *text)
 {
-  /* A toast reads its title as markup. */
-  g_autofree char *escaped = g_markup_escape_text (text, -1);
-
-  adw_toast_overlay_add_toast (self->toasts, adw_toast_new (escaped));
+  bb_toasts_say (self->toasts, text);
 }
 
 /**

@@ -5,6 +5,9 @@
 #include "bb-moment.h"
 #include "bb-session-private.h"
 
+/* Set on a session while forms can't be kept, which the person has been told. */
+#define UNKEPT "blankbook-forms-unkept"
+
 typedef struct {
   char *key;
   char *state;
@@ -33,6 +36,7 @@ write_form (BbBook   *book,
   return bb_book_keep_form (book, self->key, self->state, error);
 }
 
+/* Each letter that is typed is kept: that it can't be is told once, until it can again. */
 static void
 form_kept_cb (GObject      *source,
               GAsyncResult *result,
@@ -41,8 +45,12 @@ form_kept_cb (GObject      *source,
   g_autoptr (BbSession) self = data;
   g_autoptr (GError) error = NULL;
 
-  if (!bb_writer_run_finish (BB_WRITER (source), result, &error))
+  gboolean is_kept = bb_writer_run_finish (BB_WRITER (source), result, &error);
+  gboolean was_unkept = g_object_get_data (G_OBJECT (self), UNKEPT) != NULL;
+
+  if (!is_kept && !was_unkept)
     bb_session_report (self, error);
+  g_object_set_data (G_OBJECT (self), UNKEPT, GINT_TO_POINTER (!is_kept));
 }
 
 /**
@@ -51,7 +59,8 @@ form_kept_cb (GObject      *source,
  * @key: which form
  * @state: (nullable): what is typed in it, or %NULL once it is saved or given up
  *
- * Keeps a half-typed form in the book, so that it survives the window. Nobody is told that the book changed.
+ * Keeps a half-typed form in the book, so that it survives the window. Nobody is told that the book changed; that
+ * it can't be kept is told once, until it can again.
  */
 void
 bb_session_keep_form (BbSession  *self,

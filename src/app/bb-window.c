@@ -19,6 +19,7 @@
 #include "bb-record-dialog.h"
 #include "bb-safety-page.h"
 #include "bb-supplies-page.h"
+#include "bb-toasts.h"
 #include "bb-wash-page.h"
 
 /* The shop's form is long, and scrolls; it must fit the smallest screen. */
@@ -136,38 +137,6 @@ show_for_cb (BbWindow   *self,
 
   if (page != NULL)
     bb_page_show_for (page, table, id);
-}
-
-static void
-say_cb (BbWindow   *self,
-        const char *text)
-{
-  AdwToast *toast = NULL;
-  /* A toast reads its title as markup. */
-  g_autofree char *escaped = g_markup_escape_text (text, -1);
-
-  toast = adw_toast_new (escaped);
-  adw_toast_set_timeout (toast, 6);
-  adw_toast_overlay_add_toast (self->toasts, toast);
-}
-
-static void
-withdrawn_cb (BbWindow   *self,
-              const char *name,
-              gpointer    table,
-              gint64      id)
-{
-  g_autofree char *text = g_strdup_printf (table == &bb_job_table ? _("Job %s is cancelled.")
-                                           : table == &bb_job_line_table ? _("“%s” is struck off.")
-                                           : _("“%s” is withdrawn."), name);
-  g_autofree char *escaped = g_markup_escape_text (text, -1);
-  AdwToast *toast = adw_toast_new (escaped);
-
-  adw_toast_set_button_label (toast, _("Undo"));
-  adw_toast_set_action_name (toast, "win.restore");
-  adw_toast_set_action_target (toast, "(sx)", ((const BbTable *) table)->name, id);
-  adw_toast_set_timeout (toast, 12);
-  adw_toast_overlay_add_toast (self->toasts, toast);
 }
 
 static void
@@ -509,8 +478,7 @@ bb_window_new (GtkApplication *application,
   self->session = g_object_ref (session);
   g_signal_connect_object (session, "show", G_CALLBACK (show_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "show-for", G_CALLBACK (show_for_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "say", G_CALLBACK (say_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "withdrawn", G_CALLBACK (withdrawn_cb), self, G_CONNECT_SWAPPED);
+  bb_toasts_connect (self->toasts, session);
   g_signal_connect_object (session, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
   changed_cb (self);
   restore_size (self);
