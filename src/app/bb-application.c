@@ -5,11 +5,20 @@
 
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
+#ifdef __GLIBC__
+#include <malloc.h>
+#endif
 
 #include "bb-compat.h"
 #include "bb-exchange.h"
 #include "bb-refusal-window.h"
 #include "bb-window.h"
+
+/* Larger than any widget's, smaller than what a window is painted into. */
+#define LARGE_BLOCK (1024 * 1024)
+
+/* Each thread that decodes an icon would have a heap of its own, of which little is ever used again. */
+#define MOST_HEAPS 2
 
 struct _BbApplication
 {
@@ -264,6 +273,20 @@ read_icons_ahead (void)
   g_task_run_in_thread (task, read_icons);
 }
 
+/*
+ * A picture as large as the window is made for each frame. Once the C library has seen one freed it puts the next among
+ * the small blocks, where those of a page that is being built take its place, and the picture after that needs more
+ * memory again, which is not given back. Told where large begins, it keeps the two apart.
+ */
+static void
+keep_large_blocks_apart (void)
+{
+#ifdef __GLIBC__
+  mallopt (M_MMAP_THRESHOLD, LARGE_BLOCK);
+  mallopt (M_ARENA_MAX, MOST_HEAPS);
+#endif
+}
+
 static void
 bb_application_startup (GApplication *application)
 {
@@ -275,6 +298,7 @@ bb_application_startup (GApplication *application)
     { .name = "quit", .activate = quit_action },
   };
 
+  keep_large_blocks_apart ();
   /* Or its icons are added while GTK's are being read, which has to be waited for. */
   adw_init ();
   G_APPLICATION_CLASS (bb_application_parent_class)->startup (application);
