@@ -7,6 +7,7 @@ typedef struct {
   BbAfterPaint func;
   guint *id;
   gint64 frame;
+  gint64 due;
 } Call;
 
 /* The first time is at the beginning of the frame that is to be painted before. */
@@ -20,7 +21,7 @@ tick_cb (GtkWidget     *widget,
 
   if (call->frame < 0)
     call->frame = frame;
-  if (call->frame == frame)
+  if (call->frame == frame || g_get_monotonic_time () < call->due)
     return G_SOURCE_CONTINUE;
 
   *call->id = 0;
@@ -33,14 +34,16 @@ tick_cb (GtkWidget     *widget,
  * bb_after_paint:
  * @widget: a widget
  * @id: (inout): what is to be called already, or 0; it lives as long as @widget
+ * @rest_ms: how long it has to wait in any case, in milliseconds: %BB_REST_BETWEEN_KEYS_MS for what follows typing
  * @func: what to do
  *
- * Lets a frame be painted, and calls @func for the one that follows, and once only if this is called again before that.
+ * Lets a frame be painted, and calls @func for one that follows, and once only if this is called again before that.
  * Where nothing is painted, because @widget can't be seen, it is called at once.
  */
 void
 bb_after_paint (GtkWidget    *widget,
                 guint        *id,
+                guint         rest_ms,
                 BbAfterPaint  func)
 {
   Call *call = NULL;
@@ -60,5 +63,28 @@ bb_after_paint (GtkWidget    *widget,
   call->func = func;
   call->id = id;
   call->frame = -1;
+  call->due = g_get_monotonic_time () + (gint64) rest_ms * G_TIME_SPAN_MILLISECOND;
   *id = gtk_widget_add_tick_callback (widget, tick_cb, call, g_free);
+}
+
+/**
+ * bb_after_paint_now:
+ * @widget: a widget
+ * @id: (inout): what bb_after_paint() was given
+ * @func: what it was asked to do
+ *
+ * Does at once what still waits, where something does.
+ */
+void
+bb_after_paint_now (GtkWidget    *widget,
+                    guint        *id,
+                    BbAfterPaint  func)
+{
+  g_return_if_fail (GTK_IS_WIDGET (widget) && id != NULL && func != NULL);
+
+  if (*id == 0)
+    return;
+  gtk_widget_remove_tick_callback (widget, *id);
+  *id = 0;
+  func (widget);
 }

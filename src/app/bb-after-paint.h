@@ -13,8 +13,16 @@ G_BEGIN_DECLS
  */
 typedef void (*BbAfterPaint) (GtkWidget *widget);
 
-void bb_after_paint (GtkWidget    *widget,
-                     guint        *id,
-                     BbAfterPaint  func);
+/* What is shown of a record takes longer than a search, and the next letter should not have to wait for it. Shorter than
+ * a person takes for a delay. */
+#define BB_REST_BETWEEN_KEYS_MS 80
+
+void bb_after_paint     (GtkWidget    *widget,
+                         guint        *id,
+                         guint         rest_ms,
+                         BbAfterPaint  func);
+void bb_after_paint_now (GtkWidget    *widget,
+                         guint        *id,
+                         BbAfterPaint  func);
 
 G_END_DECLS

@@ -124,7 +124,9 @@ show_chosen (GtkWidget *widget)
 static void
 chosen_cb (BbCatalogue *self)
 {
-  bb_after_paint (GTK_WIDGET (self), &self->show_id, show_chosen);
+  const guint rest_ms = self->record != NULL ? BB_REST_BETWEEN_KEYS_MS : 0;
+
+  bb_after_paint (GTK_WIDGET (self), &self->show_id, rest_ms, show_chosen);
 }
 
 static void

@@ -78,6 +78,20 @@ bb_figure_add (GtkFlowBox *box,
   return self;
 }
 
+/**
+ * bb_figure_set_title:
+ * @self: a figure
+ * @title: what the number is that will be set next, translated
+ */
+void
+bb_figure_set_title (BbFigure   *self,
+                     const char *title)
+{
+  g_return_if_fail (BB_IS_FIGURE (self) && title != NULL);
+
+  gtk_label_set_label (self->title_label, title);
+}
+
 /* The unit is part of the text, so that it stays with its number where that has to go on to a second line. */
 static void
 show_value (BbFigure   *self,

@@ -18,6 +18,8 @@ G_DECLARE_FINAL_TYPE (BbFigure, bb_figure, BB, FIGURE, AdwBin)
 
 BbFigure  *bb_figure_add       (GtkFlowBox          *box,
                                 const char          *title);
+void       bb_figure_set_title (BbFigure            *self,
+                                const char          *title);
 void       bb_figure_set       (BbFigure            *self,
                                 const char          *value,
                                 const char          *unit,

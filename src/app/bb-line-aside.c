@@ -252,7 +252,7 @@ bb_line_aside_map (GtkWidget *widget)
 
   GTK_WIDGET_CLASS (bb_line_aside_parent_class)->map (widget);
   if (!self->is_begun)
-    bb_after_paint (widget, &self->begin_id, begin);
+    bb_after_paint (widget, &self->begin_id, 0, begin);
   self->is_begun = TRUE;
 }
 

@@ -312,7 +312,9 @@ show_chosen (GtkWidget *widget)
 static void
 chosen_cb (BbRecipesPage *self)
 {
-  bb_after_paint (GTK_WIDGET (self), &self->show_id, show_chosen);
+  const guint rest_ms = self->detail != NULL ? BB_REST_BETWEEN_KEYS_MS : 0;
+
+  bb_after_paint (GTK_WIDGET (self), &self->show_id, rest_ms, show_chosen);
 }
 
 /* A new recipe is nothing without settings: its first revision comes at once. */
@@ -408,6 +410,8 @@ bb_recipes_page_edit (BbPage *page)
 {
   BbRecipesPage *self = BB_RECIPES_PAGE (page);
 
+  /* What is edited is what was found, also where that has only just been typed. */
+  bb_after_paint_now (GTK_WIDGET (self), &self->show_id, show_chosen);
   if (g_str_equal (gtk_stack_get_visible_child_name (self->stack), "detail"))
     gtk_widget_activate_action (GTK_WIDGET (self->detail), "recipe.edit-settings", NULL);
 }

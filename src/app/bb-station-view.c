@@ -208,14 +208,32 @@ describe_note (BbSession        *session,
   return was != NULL ? g_steal_pointer (&was) : g_strdup (basis);
 }
 
-static void
-add_figure (BbStationView    *self,
-            BbSession        *session,
-            const BbField    *field,
-            const BbRevision *revision,
-            const BbRevision *before)
+/* To make a figure anew takes longer than all else that is done to show one, and a chain has many. */
+static BbFigure *
+ensure_figure (BbStationView *self,
+               guint          place,
+               const char    *title)
 {
-  BbFigure *figure = bb_figure_add (self->figures, _(field->title));
+  GtkFlowBoxChild *child = gtk_flow_box_get_child_at_index (self->figures, (int) place);
+  BbFigure *figure = NULL;
+
+  if (child == NULL)
+    return bb_figure_add (self->figures, title);
+  figure = BB_FIGURE (gtk_flow_box_child_get_child (child));
+  bb_figure_set_title (figure, title);
+
+  return figure;
+}
+
+static void
+show_figure (BbStationView    *self,
+             guint             place,
+             BbSession        *session,
+             const BbField    *field,
+             const BbRevision *revision,
+             const BbRevision *before)
+{
+  BbFigure *figure = ensure_figure (self, place, _(field->title));
   g_autofree char *note = NULL;
   gboolean marked = differs (field, revision, before);
 
@@ -249,12 +267,13 @@ add_words (GString          *words,
 }
 
 static void
-clear_figures (BbStationView *self)
+drop_figures_from (BbStationView *self,
+                   guint          place)
 {
-  GtkWidget *child = NULL;
+  GtkFlowBoxChild *child = NULL;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->figures))) != NULL)
-    gtk_flow_box_remove (self->figures, child);
+  while ((child = gtk_flow_box_get_child_at_index (self->figures, (int) place)) != NULL)
+    gtk_flow_box_remove (self->figures, GTK_WIDGET (child));
 }
 
 /**
@@ -273,10 +292,10 @@ bb_station_view_show (BbStationView    *self,
                       const BbRevision *before)
 {
   GString *words = g_string_new (NULL);
+  guint n_figures = 0;
 
   g_return_if_fail (BB_IS_STATION_VIEW (self) && revision != NULL);
 
-  clear_figures (self);
   self->differs = FALSE;
 
   for (guint i = 0; i < bb_revision_table.n_fields; i++)
@@ -291,12 +310,12 @@ bb_station_view_show (BbStationView    *self,
       if (!is_figure (field))
         add_words (words, session, field, revision, before);
       else if (bb_field_is_set (field, revision) || differs (field, revision, before))
-        add_figure (self, session, field, revision, before);
+        show_figure (self, n_figures++, session, field, revision, before);
     }
+  drop_figures_from (self, n_figures);
 
   gtk_label_set_label (self->summary_label, words->str);
-  gtk_widget_set_visible (GTK_WIDGET (self->figures),
-                          gtk_widget_get_first_child (GTK_WIDGET (self->figures)) != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->figures), n_figures > 0);
   if (self->differs)
     gtk_widget_add_css_class (GTK_WIDGET (self), "differs");
   else
