@@ -5,6 +5,7 @@
 
 #include <glib/gstdio.h>
 
+#include "bb-after-paint.h"
 #include "bb-clean-close.h"
 #include "crowd.h"
 #include "store-helpers.h"
@@ -95,32 +96,43 @@ helper_finalize (gpointer object)
   g_assert_finalize_object (object);
 }
 
+typedef struct {
+  gint64 due;
+  guint n_left;
+} Drawing;
+
+/* What waits for a rest in typing comes first, and is drawn then. */
 static gboolean
 tick_cb (GtkWidget     *widget,
          GdkFrameClock *clock,
          gpointer       data)
 {
-  guint *n_left = data;
+  Drawing *drawing = data;
 
   (void) clock;
   gtk_widget_queue_draw (widget);
+  if (g_get_monotonic_time () < drawing->due)
+    return G_SOURCE_CONTINUE;
 
-  return --*n_left > 0 ? G_SOURCE_CONTINUE : G_SOURCE_REMOVE;
+  return --drawing->n_left > 0 ? G_SOURCE_CONTINUE : G_SOURCE_REMOVE;
 }
 
 static gboolean
-is_zero (gpointer data)
+is_drawn (gpointer data)
 {
-  return *(const guint *) data == 0;
+  return ((const Drawing *) data)->n_left == 0;
 }
 
 void
 helper_wait_drawn (GtkWidget *widget)
 {
-  guint n_left = 4;
+  Drawing drawing = {
+    .due = g_get_monotonic_time () + BB_REST_BETWEEN_KEYS_MS * G_TIME_SPAN_MILLISECOND,
+    .n_left = 4,
+  };
 
-  gtk_widget_add_tick_callback (widget, tick_cb, &n_left, NULL);
-  helper_wait_until (is_zero, &n_left);
+  gtk_widget_add_tick_callback (widget, tick_cb, &drawing, NULL);
+  helper_wait_until (is_drawn, &drawing);
 }
 
 void

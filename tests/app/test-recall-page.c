@@ -511,6 +511,20 @@ test_proposal_kept (Scene         *scene,
   g_assert_true (has_no_form (scene));
 }
 
+/* The recipe is shown a moment after it is found; until then nobody edits the one that was found before. */
+static void
+test_edits_what_is_found (Scene         *scene,
+                          gconstpointer  data)
+{
+  (void) data;
+  gtk_editable_set_text (scene->search_entry, "Fjord");
+  bb_page_edit (scene->page);
+  g_assert_true (has_no_form (scene));
+  gtk_editable_set_text (scene->search_entry, "");
+  bb_page_edit (scene->page);
+  g_assert_false (has_no_form (scene));
+}
+
 static void
 said_cb (gboolean *said)
 {
@@ -553,6 +567,7 @@ main (int   argc,
 {
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
   adw_init ();
+  ADD ("edits-what-is-found", test_edits_what_is_found);
   ADD ("labels", test_labels);
   ADD ("search", test_search);
   ADD ("switch", test_switch);
