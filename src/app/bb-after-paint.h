@@ -13,8 +13,8 @@ G_BEGIN_DECLS
  */
 typedef void (*BbAfterPaint) (GtkWidget *widget);
 
-/* What is shown of a record takes longer than a search, and the next letter should not have to wait for it. Shorter than
- * a person takes for a delay. */
+/* To show a record takes longer than to find it, and the next letter must not wait for that. A person takes so short a
+ * time for none. */
 #define BB_REST_BETWEEN_KEYS_MS 80
 
 void bb_after_paint     (GtkWidget    *widget,
