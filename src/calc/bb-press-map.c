@@ -3,8 +3,9 @@
 
 #include "bb-press-map.h"
 
-#include <gsl/gsl_fit.h>
 #include <gsl/gsl_statistics_double.h>
+
+#include "bb-line.h"
 
 static void
 find_extremes (const GArray  *readings,
@@ -36,38 +37,32 @@ find_setting (const GArray *points,
               double       *setting_c,
               GError      **error)
 {
-  g_autofree double *set = g_new (double, points->len);
-  g_autofree double *surface = g_new (double, points->len);
-  double intercept;
-  double slope;
-  double covariance[3];
-  double residuals;
-  gboolean differ = FALSE;
+  const BbPressPoint *first = &g_array_index (points, BbPressPoint, 0);
+  const BbLinePoints data = {
+    .x = &first->set_c,
+    .y = &first->surface_c,
+    .stride = sizeof *first / sizeof (double),
+    .n = points->len,
+  };
+  BbLine line;
 
-  for (guint i = 0; i < points->len; i++)
-    {
-      const BbPressPoint *point = &g_array_index (points, BbPressPoint, i);
+  G_STATIC_ASSERT (sizeof *first % sizeof (double) == 0);
 
-      set[i] = point->set_c;
-      surface[i] = point->surface_c;
-      differ = differ || set[i] != set[0];
-    }
-  if (!differ)
+  if (!bb_line_fit (&data, &line))
     {
       g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_UNDETERMINED,
-                           _("points: every set_c is the same, a line needs at least 2 different ones."));
+                           _("points: every set_c is the same or too near it, a line needs at least 2 different "
+                             "ones."));
       return FALSE;
     }
 
-  gsl_fit_linear (set, 1, surface, 1, points->len, &intercept, &slope, &covariance[0], &covariance[1],
-                  &covariance[2], &residuals);
-  *setting_c = isnan (wanted_c) ? wanted_c : (wanted_c - intercept) / slope;
-  if (!(slope > 0.0) || isinf (slope) || isinf (*setting_c))
+  *setting_c = (wanted_c - line.intercept) / line.slope;
+  if (!(line.slope > 0.0) || isinf (*setting_c))
     {
       g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_UNDETERMINED,
                    _("points: surface_c changes by %g for each degree set, it has to rise by more than 0, within "
                      "what numbers hold."),
-                   slope);
+                   line.slope);
       return FALSE;
     }
 

@@ -21,7 +21,7 @@ G_BEGIN_DECLS
  * Assumption: within the points, and not far beyond them, the surface follows the setting along a line.
  *
  * Refused: a number of readings that is not rows · columns; points of fewer than two different settings; points
- * whose line does not rise, or so little or so steeply that it leads beyond numbers.
+ * whose line does not rise (by decimals, bb-line.h), or so little or so steeply that it leads beyond numbers.
  * Source: plain arithmetic, and the least squares of the GNU Scientific Library.
  */
 

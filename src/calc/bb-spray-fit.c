@@ -4,72 +4,8 @@
 #include "bb-spray-fit.h"
 
 #include <gsl/gsl_cdf.h>
-#include <gsl/gsl_fit.h>
-#include <gsl/gsl_statistics_double.h>
 
-/* The points as GSL reads them: two columns of an array of structs. */
-typedef struct {
-  const double *settings;
-  const double *laydowns;
-  gsize stride;
-  gsize n;
-} Columns;
-
-static Columns
-columns_of (GArray *points)
-{
-  const BbSprayPoint *first = &g_array_index (points, BbSprayPoint, 0);
-
-  G_STATIC_ASSERT (sizeof (BbSprayPoint) % sizeof (double) == 0);
-
-  return (Columns) {
-    .settings = &first->setting,
-    .laydowns = &first->laydown_g_per_m2,
-    .stride = sizeof (BbSprayPoint) / sizeof (double),
-    .n = points->len,
-  };
-}
-
-static gboolean
-fit_line (const Columns *data,
-          BbSprayFitOut *out,
-          GError       **error)
-{
-  double var_intercept = 0.0;
-  double covariance = 0.0;
-  double var_slope = 0.0;
-  double residual_ss = 0.0;
-  double total_ss = gsl_stats_tss (data->laydowns, data->stride, data->n);
-  double lowest = 0.0;
-  double highest = 0.0;
-
-  gsl_stats_minmax (&lowest, &highest, data->settings, data->stride, data->n);
-  gsl_fit_linear (data->settings, data->stride, data->laydowns, data->stride, data->n,
-                  &out->intercept, &out->slope, &var_intercept, &covariance, &var_slope, &residual_ss);
-  if (lowest == highest || !isfinite (out->slope) || !isfinite (out->intercept))
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_UNDETERMINED,
-                           "points: all are at one setting, and a line needs at least two");
-      return FALSE;
-    }
-
-  if (total_ss > 0.0)
-    out->r_squared = 1.0 - residual_ss / total_ss;
-  if (data->n > 2)
-    {
-      out->slope_se = sqrt (var_slope);
-      out->intercept_se = sqrt (var_intercept);
-      out->residual_sd = sqrt (residual_ss / (double) (data->n - 2));
-      if (!isfinite (out->slope_se) || !isfinite (out->intercept_se))
-        {
-          g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_UNDETERMINED,
-                               "points: the settings lie too close together, their squares are beyond numbers");
-          return FALSE;
-        }
-    }
-
-  return TRUE;
-}
+#include "bb-line.h"
 
 /*
  * Every setting x at which the line's confidence band holds the target, the solutions of
@@ -85,22 +21,20 @@ fit_line (const Columns *data,
  * confidence.
  */
 static void
-invert_band (const Columns *data,
+invert_band (const BbLine  *line,
+             double         n,
              double         target,
              double         confidence,
              BbSprayFitOut *out)
 {
-  double n = (double) data->n;
   double t = gsl_cdf_tdist_Qinv ((1.0 - confidence) / 2.0, n - 2.0);
-  double ratio = t * out->slope_se / out->slope;
+  double ratio = t * line->slope_se / line->slope;
   double g = ratio * ratio;
-  double centre = gsl_stats_mean (data->settings, data->stride, data->n);
-  double level = gsl_stats_mean (data->laydowns, data->stride, data->n);
-  double from_centre = (target - level) / out->slope;
-  double scatter = t * out->residual_sd / out->slope;
+  double from_centre = (target - line->y_mean) / line->slope;
+  double scatter = t * line->residual_sd / line->slope;
   double half = sqrt (g * from_centre * from_centre + (1.0 - g) * scatter * scatter / n);
-  double low = centre + (from_centre - half) / (1.0 - g);
-  double high = centre + (from_centre + half) / (1.0 - g);
+  double low = line->x_mean + (from_centre - half) / (1.0 - g);
+  double high = line->x_mean + (from_centre + half) / (1.0 - g);
 
   if (!(g < 1.0) || !isfinite (low) || !isfinite (high))
     return;
@@ -110,23 +44,19 @@ invert_band (const Columns *data,
 }
 
 static void
-find_setting (const Columns *data,
-              double         target,
-              double         confidence,
-              BbSprayFitOut *out)
+find_setting (const BbLine       *line,
+              const BbSprayFitIn *in,
+              BbSprayFitOut      *out)
 {
-  double lowest = 0.0;
-  double highest = 0.0;
-  double setting = (target - out->intercept) / out->slope;
+  double setting = (in->target_g_per_m2 - line->intercept) / line->slope;
 
-  if (out->slope == 0.0 || !isfinite (setting))
+  if (line->slope == 0.0 || !isfinite (setting))
     return;
 
-  gsl_stats_minmax (&lowest, &highest, data->settings, data->stride, data->n);
   out->setting = setting;
-  out->extrapolated = setting < lowest || setting > highest;
-  if (data->n > 2)
-    invert_band (data, target, confidence, out);
+  out->extrapolated = setting < line->lowest || setting > line->highest;
+  if (in->points->len > 2)
+    invert_band (line, in->points->len, in->target_g_per_m2, in->confidence, out);
 }
 
 /**
@@ -144,12 +74,31 @@ bb_calc_spray_fit (const BbSprayFitIn *in,
                    BbSprayFitOut      *out,
                    GError            **error)
 {
-  Columns data = columns_of (in->points);
+  const BbSprayPoint *first = &g_array_index (in->points, BbSprayPoint, 0);
+  const BbLinePoints points = {
+    .x = &first->setting,
+    .y = &first->laydown_g_per_m2,
+    .stride = sizeof *first / sizeof (double),
+    .n = in->points->len,
+  };
+  BbLine line;
 
-  if (!fit_line (&data, out, error))
-    return FALSE;
+  G_STATIC_ASSERT (sizeof *first % sizeof (double) == 0);
 
-  find_setting (&data, in->target_g_per_m2, in->confidence, out);
+  if (!bb_line_fit (&points, &line))
+    {
+      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_UNDETERMINED,
+                           "points: all are at one setting or too near it, and a line needs at least two");
+      return FALSE;
+    }
+
+  out->slope = line.slope;
+  out->intercept = line.intercept;
+  out->slope_se = line.slope_se;
+  out->intercept_se = line.intercept_se;
+  out->residual_sd = line.residual_sd;
+  out->r_squared = line.r_squared;
+  find_setting (&line, in, out);
 
   return TRUE;
 }

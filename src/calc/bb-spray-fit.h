@@ -21,7 +21,7 @@ G_BEGIN_DECLS
  * null: the interval where the slope is not significant at that confidence, since then no
  * setting is excluded; standard errors, residual_sd and the interval with two points, which
  * leave no degree of freedom; r_squared where all laydowns are the same; setting and
- * extrapolated where the slope is 0.
+ * extrapolated where the slope is 0, by decimals (bb-line.h).
  * Assumes errors in the laydown only, independent, with the same spread at every setting.
  * Refused: fewer than two points; points all at one setting, or so near that
  * squares of their distances vanish; each key out of its limits.
