@@ -7,7 +7,6 @@
 
 #include "bb-care-view.h"
 #include "bb-history-view.h"
-#include "bb-moment.h"
 #include "bb-show.h"
 #include "bb-word-badge.h"
 
@@ -36,7 +35,7 @@ fill (BbRow         *row,
       gconstpointer  record)
 {
   const BbEquipment *machine = record;
-  g_autofree char *today = bb_dup_today ();
+  g_autofree char *mark = bb_care_dup_mark (machine);
   g_autofree char *day = bb_show_date (machine->calibrated_at);
   g_autofree char *calibrated = machine->calibrated_at != NULL ? g_strdup_printf (_("calibrated %s"), day) : NULL;
   g_autofree char *description = g_strjoin (" · ", bb_choices_get_title (&bb_equipment_kind_choices, machine->kind),
@@ -45,8 +44,7 @@ fill (BbRow         *row,
   (void) session;
 
   bb_row_set (row, machine->name, machine->code, description);
-  bb_word_badge_say (ensure_badge (row), BB_TONE_SOON,
-                     bb_equipment_is_due (machine, today) ? _("Calibration is due") : "");
+  bb_word_badge_say (ensure_badge (row), BB_TONE_SOON, mark);
 }
 
 static char *
@@ -63,6 +61,7 @@ static const BbCatalogueInfo info = {
     .search_title = N_("Search equipment"),
     .search_hint = N_("Name, kind, note…"),
     .count = count,
+    .find_order = bb_book_find_machines,
   },
   .add_title = N_("Add a Machine"),
   .icon_name = "blankbook-equipment-symbolic",

@@ -8,6 +8,7 @@
 #include "bb-compat.h"
 #include "bb-due-filter.h"
 #include "bb-lines-view.h"
+#include "bb-moment.h"
 #include "bb-recipe-filter.h"
 #include "bb-signal.h"
 
@@ -22,6 +23,9 @@ struct _BbFinder
   BbRecipeFilter *filter;
   BbLinesView *view;
   GtkLabel *count_label;
+
+  /* owned */
+  BbSession *session;
 
   const BbFinderInfo *info;
 };
@@ -41,13 +45,32 @@ chosen_cb (BbFinder *self)
   g_signal_emit (self, signals[SIGNAL_CHOSEN], 0);
 }
 
+static GArray *
+find_order (BbFinder *self)
+{
+  g_autofree char *today = bb_dup_today ();
+  g_autoptr (GError) error = NULL;
+  GArray *order = NULL;
+
+  if (self->info->find_order == NULL)
+    return NULL;
+
+  order = self->info->find_order (bb_session_get_book (self->session), today, &error);
+  if (order == NULL)
+    bb_session_report (self->session, error);
+
+  return order;
+}
+
 static void
 search (BbFinder *self,
         gboolean  keep)
 {
+  g_autoptr (GArray) order = find_order (self);
   BbQuery query = {
     .text = gtk_editable_get_text (GTK_EDITABLE (self->search_entry)),
     .recipe = bb_recipe_filter_get_recipe (self->filter),
+    .among = order,
   };
   g_autofree char *count = NULL;
 
@@ -110,6 +133,7 @@ static void
 bb_finder_dispose (GObject *object)
 {
   adw_bin_set_child (ADW_BIN (object), NULL);
+  g_clear_object (&BB_FINDER (object)->session);
 
   G_OBJECT_CLASS (bb_finder_parent_class)->dispose (object);
 }
@@ -173,6 +197,7 @@ bb_finder_start (BbFinder           *self,
 {
   g_return_if_fail (BB_IS_FINDER (self) && BB_IS_SESSION (session) && info != NULL && self->info == NULL);
 
+  self->session = g_object_ref (session);
   self->info = info;
   bb_lines_view_start (self->view, session, info->table, info->fill, _(info->title));
   if (info->by_recipe)

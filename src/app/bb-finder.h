@@ -18,6 +18,7 @@ G_BEGIN_DECLS
  * @count: says how many there are
  * @by_recipe: %TRUE for records that belong to recipes, so that those of one can be asked for
  * @by_due: %TRUE for wash tests, so that those can be asked for that have to be read
+ * @find_order: (nullable): gives the keys of all records in the order of the list on a day; %NULL for newest first
  *
  * What a #BbFinder finds.
  */
@@ -30,6 +31,7 @@ typedef struct {
   char *(*count) (guint n);
   gboolean by_recipe;
   gboolean by_due;
+  GArray *(*find_order) (BbBook *book, const char *today, GError **error);
 } BbFinderInfo;
 
 /**

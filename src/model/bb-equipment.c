@@ -44,6 +44,32 @@ bb_equipment_is_due (const BbEquipment *self,
   return due == NULL || strcmp (due, day) <= 0;
 }
 
+/**
+ * bb_equipment_compare_due:
+ * @self: a machine
+ * @other: another one
+ * @day: a day as `YYYY-MM-DD`
+ *
+ * Compares what to see to first on @day: of machines that have to be calibrated those that never were, then those that
+ * have waited longest. All others are alike.
+ *
+ * Returns: less than 0 if @self comes first, more than 0 if @other does, 0 if neither
+ */
+int
+bb_equipment_compare_due (const BbEquipment *self,
+                          const BbEquipment *other,
+                          const char        *day)
+{
+  const gboolean is_due = bb_equipment_is_due (self, day);
+  g_autofree char *due = bb_equipment_dup_due_day (self);
+  g_autofree char *other_due = bb_equipment_dup_due_day (other);
+
+  if (is_due != bb_equipment_is_due (other, day))
+    return is_due ? -1 : 1;
+
+  return is_due ? g_strcmp0 (due, other_due) : 0;
+}
+
 BB_DEFINE_CHOICES (bb_equipment_kind, "equipment kind", BB_EQUIPMENT_KIND_CHOICES);
 
 BB_DEFINE_TABLE (BbEquipment, bb_equipment, "equipment", N_("Machine"), BB_EQUIPMENT_FIELDS, NULL)

@@ -51,5 +51,8 @@ BB_DECLARE_TABLE (BbEquipment, bb_equipment, BB_EQUIPMENT_FIELDS);
 char    *bb_equipment_dup_due_day (const BbEquipment *self);
 gboolean bb_equipment_is_due      (const BbEquipment *self,
                                    const char        *day);
+int      bb_equipment_compare_due (const BbEquipment *self,
+                                   const BbEquipment *other,
+                                   const char        *day);
 
 G_END_DECLS

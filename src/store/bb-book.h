@@ -173,6 +173,9 @@ gboolean    bb_book_see_notice        (BbBook         *self,
 
 GArray     *bb_book_find_open_tests   (BbBook         *self,
                                        GError        **error);
+GArray     *bb_book_find_machines     (BbBook         *self,
+                                       const char     *today,
+                                       GError        **error);
 
 /* Finding, and what lists show: bb-book-search.c, bb-book-lines.c */
 

@@ -119,6 +119,44 @@ test_among (void)
 }
 
 static void
+add_machine (BbBook     *book,
+             const char *code,
+             const char *calibrated_at,
+             gint64      days)
+{
+  g_autoptr (BbEquipment) machine = helper_make_equipment (code, BB_EQUIPMENT_SPRAYER);
+
+  machine->calibrated_at = g_strdup (calibrated_at);
+  machine->calibrate_days = days;
+  helper_save (book, &bb_equipment_table, machine);
+}
+
+/* What waits for calibration stands first, and of that what has waited longest. */
+static void
+test_machines_that_are_due (void)
+{
+  static const char *const codes[] = { "NEVER", "LONGEST", "TODAY", "RESTING", "NO-PLAN" };
+  g_autofree char *path = helper_new_path ();
+  BbBook *book = helper_create (path);
+  g_autoptr (Shop) shop = helper_fill (book);
+  g_autoptr (GArray) ids = NULL;
+  g_autoptr (GPtrArray) lines = NULL;
+
+  add_machine (book, "TODAY", "2025-05-01", 30);
+  add_machine (book, "NEVER", NULL, 30);
+  add_machine (book, "LONGEST", "2025-05-30", 1);
+  add_machine (book, "NO-PLAN", "2020-01-01", BB_INTEGER_NONE);
+  add_machine (book, "RESTING", "2025-05-02", 30);
+
+  ids = bb_book_find_machines (book, "2025-05-31", NULL);
+  g_assert_cmpuint (ids->len, ==, G_N_ELEMENTS (codes));
+  lines = bb_book_load_lines (book, &bb_equipment_table, (const gint64 *) (gpointer) ids->data, ids->len, NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (codes); i++)
+    g_assert_cmpstr (((const BbEquipment *) lines->pdata[i])->code, ==, codes[i]);
+  helper_close (book);
+}
+
+static void
 test_of_recipe (void)
 {
   g_autofree char *path = helper_new_path ();
@@ -388,6 +426,7 @@ main (int   argc,
   g_test_add_func ("/lists/words", test_words);
   g_test_add_func ("/lists/titles-of-choices", test_titles_of_choices);
   g_test_add_func ("/lists/among", test_among);
+  g_test_add_func ("/lists/machines-that-are-due", test_machines_that_are_due);
   g_test_add_func ("/lists/of-recipe", test_of_recipe);
   g_test_add_func ("/lists/withdrawn-are-left-out", test_withdrawn_are_left_out);
   g_test_add_func ("/lists/follows-every-change", test_follows_every_change);
