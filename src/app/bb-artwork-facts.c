@@ -15,7 +15,7 @@ struct _BbArtworkFacts
   AdwBin parent_instance;
 
   /* template */
-  GtkFlowBox *figure_box;
+  BbFigures *figure_box;
   GtkLabel *mode_label;
   BbAdviceList *reasons;
   GtkLabel *difference_label;
@@ -164,6 +164,7 @@ bb_artwork_facts_class_init (BbArtworkFactsClass *klass)
   G_OBJECT_CLASS (klass)->dispose = bb_artwork_facts_dispose;
   g_type_ensure (BB_TYPE_ADVICE_LIST);
   g_type_ensure (BB_TYPE_COVERAGE_BARS);
+  g_type_ensure (BB_TYPE_FIGURES);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-artwork-facts.ui");
   gtk_widget_class_bind_template_child (widget_class, BbArtworkFacts, figure_box);
   gtk_widget_class_bind_template_child (widget_class, BbArtworkFacts, mode_label);

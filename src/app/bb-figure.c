@@ -63,17 +63,16 @@ bb_figure_init (BbFigure *self)
  * Returns: (transfer none): a figure without a number, in @box
  */
 BbFigure *
-bb_figure_add (GtkFlowBox *box,
+bb_figure_add (BbFigures  *box,
                const char *title)
 {
   BbFigure *self = g_object_new (BB_TYPE_FIGURE, NULL);
 
-  g_return_val_if_fail (GTK_IS_FLOW_BOX (box) && title != NULL, NULL);
+  g_return_val_if_fail (BB_IS_FIGURES (box) && title != NULL, NULL);
 
   gtk_label_set_label (self->title_label, title);
   bb_figure_set (self, NULL, "", NULL);
-  gtk_flow_box_insert (box, GTK_WIDGET (self), -1);
-  gtk_widget_set_focusable (gtk_widget_get_parent (GTK_WIDGET (self)), FALSE);
+  bb_figures_append (box, GTK_WIDGET (self));
 
   return self;
 }

@@ -3,6 +3,7 @@
 
 #include <adwaita.h>
 
+#include "bb-figures.h"
 #include "bb-session.h"
 
 G_BEGIN_DECLS
@@ -16,7 +17,7 @@ G_BEGIN_DECLS
 #define BB_TYPE_FIGURE (bb_figure_get_type ())
 G_DECLARE_FINAL_TYPE (BbFigure, bb_figure, BB, FIGURE, AdwBin)
 
-BbFigure  *bb_figure_add       (GtkFlowBox          *box,
+BbFigure  *bb_figure_add       (BbFigures           *box,
                                 const char          *title);
 void       bb_figure_set_title (BbFigure            *self,
                                 const char          *title);

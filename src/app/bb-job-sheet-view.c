@@ -21,7 +21,7 @@ struct _BbJobSheetView
   /* template */
   GtkLabel *caution_label;
   GtkLabel *missing_label;
-  GtkFlowBox *totals;
+  BbFigures *totals;
   GtkBox *mixes;
   GtkBox *lines;
 
@@ -142,6 +142,7 @@ bb_job_sheet_view_class_init (BbJobSheetViewClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_job_sheet_view_dispose;
+  g_type_ensure (BB_TYPE_FIGURES);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-job-sheet-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbJobSheetView, caution_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobSheetView, missing_label);

@@ -19,7 +19,7 @@ struct _BbLineSheetCard
   GtkLabel *title_label;
   GtkLabel *missing_label;
   GtkLabel *caution_label;
-  GtkFlowBox *figures;
+  BbFigures *figures;
   GtkBox *safety_box;
   GtkLabel *safety_label;
 };
@@ -159,6 +159,7 @@ bb_line_sheet_card_class_init (BbLineSheetCardClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_line_sheet_card_dispose;
+  g_type_ensure (BB_TYPE_FIGURES);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-line-sheet-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BbLineSheetCard, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbLineSheetCard, missing_label);

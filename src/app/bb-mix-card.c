@@ -17,7 +17,7 @@ struct _BbMixCard
 
   /* template */
   GtkLabel *title_label;
-  GtkFlowBox *pour_box;
+  BbFigures *pour_box;
   GtkLabel *surplus_label;
   BbTakesView *takes;
   GtkLabel *safety_label;
@@ -87,6 +87,7 @@ bb_mix_card_class_init (BbMixCardClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_mix_card_dispose;
+  g_type_ensure (BB_TYPE_FIGURES);
   g_type_ensure (BB_TYPE_TAKES_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-mix-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BbMixCard, title_label);

@@ -28,7 +28,7 @@ struct _BbScans
   BbScanSide *before_side;
   BbScanSide *after_side;
   GtkWidget *verdict_box;
-  GtkFlowBox *figures;
+  BbFigures *figures;
   GtkLabel *drift_label;
   GtkWidget *keep_button;
 
@@ -252,6 +252,7 @@ bb_scans_class_init (BbScansClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_scans_dispose;
+  g_type_ensure (BB_TYPE_FIGURES);
   g_type_ensure (BB_TYPE_SCAN_SIDE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-scans.ui");
   gtk_widget_class_bind_template_child (widget_class, BbScans, subject_drop);

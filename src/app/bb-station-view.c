@@ -25,7 +25,7 @@ struct _BbStationView
   /* template */
   GtkLabel *title_label;
   GtkLabel *summary_label;
-  GtkFlowBox *figures;
+  BbFigures *figures;
   GtkLabel *safety_label;
 
   BbStation station;
@@ -94,6 +94,7 @@ bb_station_view_class_init (BbStationViewClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_station_view_dispose;
   widget_class->snapshot = bb_station_view_snapshot;
+  g_type_ensure (BB_TYPE_FIGURES);
   g_type_ensure (BB_TYPE_TEXT_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-station-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbStationView, title_label);
@@ -214,15 +215,13 @@ ensure_figure (BbStationView *self,
                guint          place,
                const char    *title)
 {
-  GtkFlowBoxChild *child = gtk_flow_box_get_child_at_index (self->figures, (int) place);
-  BbFigure *figure = NULL;
+  GtkWidget *figure = bb_figures_get (self->figures, place);
 
-  if (child == NULL)
+  if (figure == NULL)
     return bb_figure_add (self->figures, title);
-  figure = BB_FIGURE (gtk_flow_box_child_get_child (child));
-  bb_figure_set_title (figure, title);
+  bb_figure_set_title (BB_FIGURE (figure), title);
 
-  return figure;
+  return BB_FIGURE (figure);
 }
 
 static void
@@ -266,16 +265,6 @@ add_words (GString          *words,
     }
 }
 
-static void
-drop_figures_from (BbStationView *self,
-                   guint          place)
-{
-  GtkFlowBoxChild *child = NULL;
-
-  while ((child = gtk_flow_box_get_child_at_index (self->figures, (int) place)) != NULL)
-    gtk_flow_box_remove (self->figures, GTK_WIDGET (child));
-}
-
 /**
  * bb_station_view_show:
  * @self: a station
@@ -312,7 +301,7 @@ bb_station_view_show (BbStationView    *self,
       else if (bb_field_is_set (field, revision) || differs (field, revision, before))
         show_figure (self, n_figures++, session, field, revision, before);
     }
-  drop_figures_from (self, n_figures);
+  bb_figures_drop_from (self->figures, n_figures);
 
   gtk_label_set_label (self->summary_label, words->str);
   gtk_widget_set_visible (GTK_WIDGET (self->figures), n_figures > 0);

@@ -16,10 +16,10 @@ struct _BbWorksheetView
 
   /* template */
   GtkLabel *missing_label;
-  GtkFlowBox *pour_box;
+  BbFigures *pour_box;
   BbSplitBar *split_bar;
   GtkLabel *split_label;
-  GtkFlowBox *sheet_box;
+  BbFigures *sheet_box;
   GtkLabel *safety_label;
 
   /* in the boxes */
@@ -191,6 +191,7 @@ bb_worksheet_view_class_init (BbWorksheetViewClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_worksheet_view_dispose;
+  g_type_ensure (BB_TYPE_FIGURES);
   g_type_ensure (BB_TYPE_SPLIT_BAR);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-worksheet-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, missing_label);
