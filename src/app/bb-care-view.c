@@ -79,31 +79,17 @@ bb_care_view_new (void)
   return g_object_new (BB_TYPE_CARE_VIEW, NULL);
 }
 
-/**
- * bb_care_dup_mark:
- * @machine: a machine
- *
- * Returns: (transfer full): that it has to be calibrated, and since when; empty where that is not so
- */
-char *
-bb_care_dup_mark (const BbEquipment *machine)
+static char *
+dup_mark (const BbEquipment *machine)
 {
   g_autofree char *today = bb_dup_today ();
-  g_autofree char *due = NULL;
-  g_autofree char *day = NULL;
+  g_autofree char *due = bb_equipment_dup_due_day (machine);
+  g_autofree char *day = bb_show_date (due);
 
-  g_return_val_if_fail (machine != NULL, g_strdup (""));
-
-  due = bb_equipment_dup_due_day (machine);
   if (!bb_equipment_is_due (machine, today))
-    return g_strdup ("");
-  if (due == NULL)
-    return g_strdup (_("Calibration is due: never done"));
-  if (g_str_equal (due, today))
-    return g_strdup (_("Calibration is due today"));
-  day = bb_show_date (due);
+    return NULL;
 
-  return g_strdup_printf (_("Calibration is due since %s"), day);
+  return due != NULL ? g_strdup_printf (_("Calibration is due since %s"), day) : g_strdup (_("Calibration is due"));
 }
 
 static char *
@@ -132,7 +118,7 @@ bb_care_view_show (BbCareView        *self,
                    BbSession         *session,
                    const BbEquipment *machine)
 {
-  g_autofree char *mark = bb_care_dup_mark (machine);
+  g_autofree char *mark = dup_mark (machine);
   g_autofree char *text = NULL;
 
   g_return_if_fail (BB_IS_CARE_VIEW (self) && BB_IS_SESSION (session));
@@ -141,7 +127,7 @@ bb_care_view_show (BbCareView        *self,
   self->machine = machine->id;
   text = describe (machine);
   gtk_label_set_label (self->label, text);
-  if (*mark != '\0')
+  if (mark != NULL)
     bb_word_badge_say (self->badge, BB_TONE_SOON, mark);
   else if (machine->calibrate_days != BB_INTEGER_NONE)
     bb_word_badge_say (self->badge, BB_TONE_GOOD, _("Calibrated"));

@@ -20,6 +20,5 @@ GtkWidget *bb_care_view_new  (void);
 void       bb_care_view_show (BbCareView        *self,
                               BbSession         *session,
                               const BbEquipment *machine);
-char      *bb_care_dup_mark  (const BbEquipment *machine);
 
 G_END_DECLS

@@ -86,7 +86,7 @@ format (BbEntryRow          *self,
   if (field->kind == BB_KIND_INTEGER)
     return g_strdup_printf ("%.0f", self->number);
 
-  return bb_quantity_format (field->quantity, self->number, units);
+  return bb_quantity_format_typed (field->quantity, self->number, units);
 }
 
 static void

@@ -7,6 +7,7 @@
 
 #include "bb-care-view.h"
 #include "bb-history-view.h"
+#include "bb-moment.h"
 #include "bb-show.h"
 #include "bb-word-badge.h"
 
@@ -29,13 +30,27 @@ ensure_badge (BbRow *row)
   return BB_WORD_BADGE (bb_row_get_badge (row));
 }
 
+/* As short as the row is. */
+static char *
+dup_mark (const BbEquipment *machine)
+{
+  g_autofree char *today = bb_dup_today ();
+  g_autofree char *due = bb_equipment_dup_due_day (machine);
+  g_autofree char *day = bb_show_date (due);
+
+  if (!bb_equipment_is_due (machine, today))
+    return g_strdup ("");
+
+  return due != NULL ? g_strdup_printf (_("Due since %s"), day) : g_strdup (_("Never calibrated"));
+}
+
 static void
 fill (BbRow         *row,
       BbSession     *session,
       gconstpointer  record)
 {
   const BbEquipment *machine = record;
-  g_autofree char *mark = bb_care_dup_mark (machine);
+  g_autofree char *mark = dup_mark (machine);
   g_autofree char *day = bb_show_date (machine->calibrated_at);
   g_autofree char *calibrated = machine->calibrated_at != NULL ? g_strdup_printf (_("calibrated %s"), day) : NULL;
   g_autofree char *description = g_strjoin (" · ", bb_choices_get_title (&bb_equipment_kind_choices, machine->kind),

@@ -112,6 +112,7 @@ lay_out (BbFigures *self,
   const gboolean is_rtl = gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL;
   const int columns = bb_figures_get_columns (self, width);
   const int column_width = get_column_width (self, columns, width);
+  GtkAllocation place = { .width = column_width };
   int column = 0;
   int top = 0;
   int row_height = 0;
@@ -130,10 +131,11 @@ lay_out (BbFigures *self,
           column = 0;
         }
       height = measure_height (child, column_width);
+      place.x = (is_rtl ? columns - 1 - column : column) * (column_width + self->column_spacing);
+      place.y = top;
+      place.height = height;
       if (allocate)
-        gtk_widget_size_allocate (child, &(GtkAllocation) {
-          (is_rtl ? columns - 1 - column : column) * (column_width + self->column_spacing), top, column_width, height
-        }, -1);
+        gtk_widget_size_allocate (child, &place, -1);
       row_height = MAX (row_height, height);
       column++;
     }

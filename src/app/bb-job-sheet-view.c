@@ -111,7 +111,7 @@ bb_job_sheet_view_show (BbJobSheetView    *self,
 
   sheet = papers->sheet;
   show_totals (self, session, sheet);
-  gtk_widget_set_visible (gtk_widget_get_parent (GTK_WIDGET (self->finish)),
+  gtk_widget_set_visible (GTK_WIDGET (self->finish),
                           !bb_job_state_is_over (papers->job->state));
   show_cautions (self, session, papers);
   gtk_label_set_label (self->missing_label, papers->lines->len == 0

@@ -45,8 +45,8 @@ add_box (BbLineSheetCard     *self,
          const BbUnitContext *units,
          const BbLineSheet   *sheet)
 {
-  g_autofree char *width = bb_words_of_length (sheet->box_width_mm, units);
-  g_autofree char *height = bb_words_of_length (sheet->box_height_mm, units);
+  g_autofree char *width = bb_quantity_format (BB_QUANTITY_LENGTH, sheet->box_width_mm, units);
+  g_autofree char *height = bb_quantity_format (BB_QUANTITY_LENGTH, sheet->box_height_mm, units);
   g_autofree char *value = g_strdup_printf ("%s × %s", width, height);
 
   bb_figure_set (bb_figure_add (self->figures, _("Box")), value, bb_quantity_get_unit (BB_QUANTITY_LENGTH, units),

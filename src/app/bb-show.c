@@ -94,8 +94,8 @@ bb_show_size (const BbUnitContext *units,
               double               width_mm,
               double               height_mm)
 {
-  g_autofree char *width = bb_words_of_length (width_mm, units);
-  g_autofree char *height = bb_words_of_length (height_mm, units);
+  g_autofree char *width = bb_quantity_format (BB_QUANTITY_LENGTH, width_mm, units);
+  g_autofree char *height = bb_quantity_format (BB_QUANTITY_LENGTH, height_mm, units);
 
   return g_strdup_printf ("%s × %s %s", width, height, bb_quantity_get_unit (BB_QUANTITY_LENGTH, units));
 }

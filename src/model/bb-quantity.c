@@ -9,7 +9,7 @@
 #include "bb-units-private.h"
 
 /* A number in a form shows back as typed if it has up to this many decimals. */
-#define MOST_EXACT_DECIMALS 4
+#define MOST_TYPED_DECIMALS 4
 #define SAME_WITHIN 1e-9
 
 /* A small number that is rounded keeps this many digits, within the decimals that anyone reads. */
@@ -180,41 +180,36 @@ pad_money (char *buffer)
     g_strlcat (buffer, "0", BUFFER_SIZE);
 }
 
-/**
- * bb_quantity_format:
- * @quantity: a quantity
- * @canonical: a value in its canonical unit
- * @context: (nullable): the units and the decimal separator shown; %NULL for metric and "."
- *
- * Writes a number without its unit, with as few decimals as read back to the same value (relative
- * 1e-9), up to four: what was typed as 14 in shows as 14 again. A value that has no such form is
- * rounded: to 1 decimal in cm², ml, g/m², s, psi, mm/s and W, to 2 in mm, g, °C, °F, bar, in²,
- * ft/min, oz/yd², %, kJ and money, to 3 in inches, to 4 in g/ml and for plain numbers; a small one
- * keeps three digits, but never more than 6 decimals. Money that has decimals has at least two.
- *
- * A rounded text does not read back to the same value: a form should read only a text that a
- * person has changed.
- *
- * Returns: (transfer full): the number; "" for one that is not finite
+/*
+ * Lengths and areas mostly follow from pixels and other lengths, and have more decimals than anybody reads off a
+ * garment: of an inch the eighth, which has three. Common practice, no source.
  */
-char *
-bb_quantity_format (BbQuantity           quantity,
-                    double               canonical,
-                    const BbUnitContext *context)
+static int
+get_most_read (BbQuantity    quantity,
+               const BbUnit *unit)
 {
+  if (quantity == BB_QUANTITY_LENGTH)
+    return unit->decimals + 1;
+
+  return quantity == BB_QUANTITY_AREA ? unit->decimals : MOST_TYPED_DECIMALS;
+}
+
+/* With as few decimals as read back to the same value, up to @most; else rounded. */
+static char *
+write_number (BbQuantity           quantity,
+              double               canonical,
+              const BbUnitContext *context,
+              const BbUnit        *unit,
+              int                  most)
+{
+  const double shown = bb_quantity_to_shown (quantity, canonical, context);
   char buffer[BUFFER_SIZE];
-  const BbUnit *unit = NULL;
-  double shown = 0;
   gboolean exact = FALSE;
 
-  g_return_val_if_fail ((guint) quantity < BB_N_QUANTITIES, g_strdup (""));
-
-  shown = bb_quantity_to_shown (quantity, canonical, context);
   if (!isfinite (canonical) || !isfinite (shown))
     return g_strdup ("");
 
-  unit = _bb_unit_get_shown (quantity, get_system (context));
-  for (int decimals = 0; decimals <= MOST_EXACT_DECIMALS && !exact; decimals++)
+  for (int decimals = 0; decimals <= most && !exact; decimals++)
     {
       print_number (buffer, shown, decimals);
       exact = reads_back (buffer, unit, canonical);
@@ -235,6 +230,59 @@ bb_quantity_format (BbQuantity           quantity,
     }
 
   return g_strdup (buffer);
+}
+
+/**
+ * bb_quantity_format_typed:
+ * @quantity: a quantity
+ * @canonical: a value in its canonical unit
+ * @context: (nullable): the units and the decimal separator shown; %NULL for metric and "."
+ *
+ * Writes a number without its unit for a form, with as few decimals as read back to the same value (relative 1e-9), up
+ * to four: what was typed as 14 in shows as 14 again. A value that has no such form is rounded as in
+ * bb_quantity_format().
+ *
+ * A rounded text does not read back to the same value: a form should read only a text that a person has changed.
+ *
+ * Returns: (transfer full): the number; "" for one that is not finite
+ */
+char *
+bb_quantity_format_typed (BbQuantity           quantity,
+                          double               canonical,
+                          const BbUnitContext *context)
+{
+  g_return_val_if_fail ((guint) quantity < BB_N_QUANTITIES, g_strdup (""));
+
+  return write_number (quantity, canonical, context, _bb_unit_get_shown (quantity, get_system (context)),
+                       MOST_TYPED_DECIMALS);
+}
+
+/**
+ * bb_quantity_format:
+ * @quantity: a quantity
+ * @canonical: a value in its canonical unit
+ * @context: (nullable): the units and the decimal separator shown; %NULL for metric and "."
+ *
+ * Writes a number without its unit for reading: as bb_quantity_format_typed() does where that is short, which is up to
+ * 1 decimal in cm², 2 in mm and in², 3 in inches and 4 in other units. Any other value is rounded: to 1 decimal in mm,
+ * cm², ml, g/m², s, psi, mm/s and W, to 2 in g, inches, in², °C, °F, bar, ft/min, oz/yd², %, kJ and money, to 4 in g/ml
+ * and for plain numbers; a small one keeps three digits, but never more than 6 decimals. Money that has decimals has
+ * at least two.
+ *
+ * Returns: (transfer full): the number; "" for one that is not finite
+ */
+char *
+bb_quantity_format (BbQuantity           quantity,
+                    double               canonical,
+                    const BbUnitContext *context)
+{
+  const BbUnit *unit = NULL;
+
+  g_return_val_if_fail ((guint) quantity < BB_N_QUANTITIES, g_strdup (""));
+
+  unit = _bb_unit_get_shown (quantity, get_system (context));
+
+  return write_number (quantity, canonical, context, unit, get_most_read (quantity, unit));
 }
 
 static gboolean

@@ -68,6 +68,9 @@ double      bb_quantity_to_shown           (BbQuantity           quantity,
 char       *bb_quantity_format             (BbQuantity           quantity,
                                             double               canonical,
                                             const BbUnitContext *context);
+char       *bb_quantity_format_typed       (BbQuantity           quantity,
+                                            double               canonical,
+                                            const BbUnitContext *context);
 char       *bb_quantity_format_with_unit   (BbQuantity           quantity,
                                             double               canonical,
                                             const BbUnitContext *context);

@@ -22,12 +22,12 @@
 #define STEPS BB_UNIT_STEPS
 
 static const BbUnit units[] = {
-  { BB_QUANTITY_LENGTH, "mm", "mm|millimetre|millimetres|millimeter|millimeters", 1, 1, 0, 2,
+  { BB_QUANTITY_LENGTH, "mm", "mm|millimetre|millimetres|millimeter|millimeters", 1, 1, 0, 1,
     CANONICAL | METRIC },
   { BB_QUANTITY_LENGTH, "cm", "cm|centimetre|centimetres|centimeter|centimeters", 10, 1, 0, 3, 0 },
   { BB_QUANTITY_LENGTH, "m", "m|metre|metres|meter|meters", 1000, 1, 0, 4, 0 },
   { BB_QUANTITY_LENGTH, "µm", "um|micron|microns", 1, 1000, 0, 1, 0 },
-  { BB_QUANTITY_LENGTH, "in", "in|inch|inches|\"|''", 127, 5, 0, 3, US | STEPS },
+  { BB_QUANTITY_LENGTH, "in", "in|inch|inches|\"|''", 127, 5, 0, 2, US | STEPS },
   { BB_QUANTITY_LENGTH, "ft", "ft|foot|feet|'", 1524, 5, 0, 4, STEPS },
   { BB_QUANTITY_LENGTH, "yd", "yd|yard|yards", 4572, 5, 0, 4, STEPS },
 

@@ -204,28 +204,6 @@ bb_words_of_name (BbBook        *book,
   return name;
 }
 
-/* The finest step of an inch that anybody measures on a garment, in mm. */
-#define READ_STEP_MM 0.254
-
-/**
- * bb_words_of_length:
- * @length_mm: a length, in mm
- * @units: the units to show
- *
- * Returns: (transfer full): the length without its unit, for reading only: in inches to the hundredth
- */
-char *
-bb_words_of_length (double               length_mm,
-                    const BbUnitContext *units)
-{
-  double shown_mm = length_mm;
-
-  if (units != NULL && units->system == BB_UNITS_US)
-    shown_mm = round (length_mm / READ_STEP_MM) * READ_STEP_MM;
-
-  return bb_quantity_format (BB_QUANTITY_LENGTH, shown_mm, units);
-}
-
 /**
  * bb_words_of_field:
  * @book: a book
@@ -250,13 +228,6 @@ bb_words_of_field (BbBook              *book,
     return bb_words_of_day (bb_field_get_text (field, record));
   if (field->kind == BB_KIND_REFERENCE)
     return bb_words_of_name (book, field->target, bb_field_get_integer (field, record));
-
-  if (field->kind == BB_KIND_NUMBER && field->quantity == BB_QUANTITY_LENGTH)
-    {
-      g_autofree char *length = bb_words_of_length (bb_field_get_number (field, record), units);
-
-      return g_strjoin (" ", length, bb_quantity_get_unit (BB_QUANTITY_LENGTH, units), NULL);
-    }
 
   return bb_field_format (table, field, record, units);
 }

@@ -15,8 +15,6 @@ char *bb_words_of_file  (const char           *file);
 char *bb_words_of_name  (BbBook               *book,
                          const BbTable        *table,
                          gint64                id);
-char *bb_words_of_length (double              length_mm,
-                          const BbUnitContext *units);
 char *bb_words_of_field (BbBook               *book,
                          const BbTable        *table,
                          const BbField        *field,

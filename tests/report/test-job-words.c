@@ -72,21 +72,6 @@ test_time (void)
     }
 }
 
-/* 300 mm / 25.4 mm is 11.8110 in: nobody measures the thousandth on a garment. What is exact stays so. */
-static void
-test_length (void)
-{
-  g_autofree char *rounded = bb_words_of_length (300, &us);
-  g_autofree char *exact = bb_words_of_length (355.6, &us);
-  g_autofree char *half = bb_words_of_length (12.7, &us);
-  g_autofree char *metric_mm = bb_words_of_length (355.6, &metric);
-
-  g_assert_cmpstr (rounded, ==, "11.81");
-  g_assert_cmpstr (exact, ==, "14");
-  g_assert_cmpstr (half, ==, "0.5");
-  g_assert_cmpstr (metric_mm, ==, "355.6");
-}
-
 /* Of 1000 g made up 876.5 g are sprayed: 123.5 g more. */
 static void
 test_surplus (void)
@@ -195,7 +180,6 @@ main (int   argc,
   g_test_add_func ("/job-words/due", test_due);
   g_test_add_func ("/job-words/overdue", test_overdue);
   g_test_add_func ("/job-words/time", test_time);
-  g_test_add_func ("/job-words/length", test_length);
   g_test_add_func ("/job-words/surplus", test_surplus);
   g_test_add_func ("/job-words/step-cautions", test_step_cautions);
   g_test_add_func ("/job-words/file", test_file);

@@ -21,9 +21,9 @@ enter_line (Stage *stage)
   hand_enter (stage, "Garments", "24");
   shop_choose_artwork (stage);
   hand_enter (stage, "Print width", "200");
-  hand_expect_text (stage, "Print height", "212.99");
+  hand_expect_text (stage, "Print height", "213");
   hand_press (stage, ROLE_BUTTON, "Save");
-  hand_expect (stage, "24 garments · Age 5–11 · demo-artwork.png · 200 × 212.99 mm");
+  hand_expect (stage, "24 garments · Age 5–11 · demo-artwork.png · 200 × 213 mm");
 }
 
 static void

@@ -222,8 +222,8 @@ test_artwork (void)
   shop_go (stage, "Mix");
   hand_press (stage, ROLE_TAB, "Artwork");
   shop_choose_artwork (stage);
-  hand_expect_text (stage, "Print width", "177.28");
-  hand_expect_text (stage, "Print height", "188.79");
+  hand_expect_text (stage, "Print width", "177.3");
+  hand_expect_text (stage, "Print height", "188.8");
   hand_move_to (stage, "Tab", "Knockout");
   hand_keys (stage, "space");
   hand_expect_state (stage, ROLE_BUTTON, "Knockout", STATE_PRESSED);
@@ -233,7 +233,7 @@ test_artwork (void)
   shop_go (stage, "Mix");
   hand_press (stage, ROLE_TAB, "Artwork");
   hand_expect (stage, "demo-artwork.png");
-  hand_expect_text (stage, "Print width", "177.28");
+  hand_expect_text (stage, "Print width", "177.3");
   hand_close (stage);
 }
 
