@@ -58,7 +58,7 @@ test_steps (void)
   shop_open (stage, path);
   shop_go (stage, "Jobs");
   hand_enter (stage, "Search jobs", "2610-08");
-  hand_press (stage, ROLE_BUTTON, "Start Job");
+  hand_press (stage, ROLE_BUTTON, "Mark as Running");
   hand_expect (stage, "Mark as Done");
   hand_press (stage, ROLE_BUTTON, "Cancel Job");
   hand_expect (stage, "Job 2610-08 is cancelled.");
