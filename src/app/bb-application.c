@@ -14,6 +14,8 @@
 #include "bb-refusal-window.h"
 #include "bb-window.h"
 
+#define RESOURCES "/io/blankbook/Blankbook/"
+
 /* Larger than any widget's, smaller than what a window is painted into. */
 #define LARGE_BLOCK (1024 * 1024)
 
@@ -24,7 +26,9 @@ struct _BbApplication
 {
   AdwApplication parent_instance;
 
+  /* owned */
   GSettings *settings;
+  GtkCssProvider *dark_style;
 };
 
 G_DEFINE_FINAL_TYPE (BbApplication, bb_application, ADW_TYPE_APPLICATION)
@@ -248,29 +252,30 @@ add_accels (GtkApplication *application)
 }
 
 static void
-read_icons (GTask        *task,
-            gpointer      icon_theme,
-            gpointer      data,
-            GCancellable *cancellable)
+apply_dark (BbApplication *self)
 {
-  (void) data;
-  (void) cancellable;
+  GtkStyleProvider *provider = GTK_STYLE_PROVIDER (self->dark_style);
 
-  g_task_return_boolean (task, gtk_icon_theme_has_icon (icon_theme, "list-add-symbolic"));
+  if (adw_style_manager_get_dark (adw_style_manager_get_default ()))
+    gtk_style_context_add_provider_for_display (gdk_display_get_default (), provider,
+                                                GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  else
+    gtk_style_context_remove_provider_for_display (gdk_display_get_default (), provider);
 }
 
-/*
- * To read all the icon themes takes about as long as to make a window. GTK does so in a thread, but forgets what was
- * read when it is given another place to look for icons, and then reads again in the middle of showing the window.
- * Looking up an icon is allowed on any thread.
- */
 static void
-read_icons_ahead (void)
+load_style (BbApplication *self)
 {
-  GtkIconTheme *icon_theme = gtk_icon_theme_get_for_display (gdk_display_get_default ());
-  g_autoptr (GTask) task = g_task_new (icon_theme, NULL, NULL, NULL);
+  g_autoptr (GtkCssProvider) style = gtk_css_provider_new ();
 
-  g_task_run_in_thread (task, read_icons);
+  gtk_css_provider_load_from_resource (style, RESOURCES "style.css");
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (), GTK_STYLE_PROVIDER (style),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  self->dark_style = gtk_css_provider_new ();
+  gtk_css_provider_load_from_resource (self->dark_style, RESOURCES "style-dark.css");
+  g_signal_connect_object (adw_style_manager_get_default (), "notify::dark", G_CALLBACK (apply_dark), self,
+                           G_CONNECT_SWAPPED);
+  apply_dark (self);
 }
 
 /*
@@ -299,10 +304,15 @@ bb_application_startup (GApplication *application)
   };
 
   keep_large_blocks_apart ();
-  /* Or its icons are added while GTK's are being read, which has to be waited for. */
   adw_init ();
+  /*
+   * To read all the icon themes takes about as long as to make a window. GTK does so in a thread, but begins again when
+   * it is given another place to look for icons, as it would be with a place for the program's resources. Its icons are
+   * among GTK's own instead, where it looks in any case; its style has to be loaded here for that.
+   */
+  g_application_set_resource_base_path (application, NULL);
   G_APPLICATION_CLASS (bb_application_parent_class)->startup (application);
-  read_icons_ahead ();
+  load_style (self);
 
   self->settings = g_settings_new (BB_APP_ID);
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
@@ -316,6 +326,7 @@ static void
 bb_application_finalize (GObject *object)
 {
   g_clear_object (&BB_APPLICATION (object)->settings);
+  g_clear_object (&BB_APPLICATION (object)->dark_style);
 
   G_OBJECT_CLASS (bb_application_parent_class)->finalize (object);
 }
@@ -351,5 +362,5 @@ BbApplication *
 bb_application_new (void)
 {
   return g_object_new (BB_TYPE_APPLICATION, "application-id", BB_APP_ID, "flags", G_APPLICATION_HANDLES_OPEN,
-                       "resource-base-path", "/io/blankbook/Blankbook", NULL);
+                       NULL);
 }
