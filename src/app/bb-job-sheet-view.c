@@ -49,7 +49,7 @@ show_time (BbJobSheetView   *self,
   if (sheet->bottleneck != NULL)
     bottleneck = g_strdup_printf (_("%s sets the pace"), sheet->bottleneck);
   bb_figure_set (self->time, is_known ? time : NULL, "",
-                 is_known ? bottleneck : _("say on Equipment how fast the machines are"));
+                 is_known ? bottleneck : _("name each machine, and enter its times on Equipment"));
   bb_figure_set (self->finish, is_known ? finish : NULL, "", is_known ? _("if it begins now, without a pause") : NULL);
 }
 
