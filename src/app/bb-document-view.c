@@ -139,20 +139,6 @@ say_not_printed (BbDocumentView *self,
   say (self, g_strdup_printf (_("It was not printed: %s"), error->message));
 }
 
-static void
-printed_cb (BbDocumentView          *self,
-            GtkPrintOperationResult  result,
-            GtkPrintOperation       *operation)
-{
-  g_autoptr (GError) error = NULL;
-
-  if (result != GTK_PRINT_OPERATION_RESULT_ERROR)
-    return;
-  gtk_print_operation_get_error (operation, &error);
-  if (error != NULL)
-    say_not_printed (self, error);
-}
-
 static GtkWindow *
 get_window (BbDocumentView *self)
 {
@@ -166,16 +152,10 @@ print (BbDocumentView *self,
        BbPaper         paper,
        BbDocument     *document)
 {
-  g_autoptr (GtkPrintOperation) operation = bb_print_operation_new (document);
-  g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
-  GtkPaperSize *size = gtk_paper_size_new (paper == BB_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
+  g_autoptr (BbPrintOperation) operation = bb_print_operation_new_document (document, paper);
 
-  gtk_page_setup_set_paper_size_and_default_margins (setup, size);
-  gtk_paper_size_free (size);
-  gtk_print_operation_set_default_page_setup (operation, setup);
-  gtk_print_operation_set_allow_async (operation, TRUE);
-  g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, G_CONNECT_SWAPPED);
-  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, get_window (self), NULL);
+  g_signal_connect_object (operation, "failed", G_CALLBACK (say_not_printed), self, G_CONNECT_SWAPPED);
+  bb_print_operation_ask (operation, get_window (self));
 }
 
 static void

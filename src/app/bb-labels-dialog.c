@@ -7,6 +7,7 @@
 
 #include "bb-compat.h"
 #include "bb-label-load.h"
+#include "bb-print-operation.h"
 
 struct _BbLabelsDialog
 {
@@ -33,22 +34,17 @@ get_layout (BbLabelsDialog *self)
   return gtk_drop_down_get_selected (self->paper_drop_down) == 0 ? &bb_label_layout_a4 : &bb_label_layout_letter;
 }
 
-/* The same label as often as it is wanted: each is borrowed. */
-static GPtrArray *
-make_labels (BbLabelsDialog *self)
+/* The same label as often as it is wanted. */
+static BbLabelSheets *
+make_sheets (BbLabelsDialog *self)
 {
-  GPtrArray *labels = g_ptr_array_new ();
+  GPtrArray *labels = g_ptr_array_new_with_free_func ((GDestroyNotify) bb_label_free);
 
   for (int i = 0; i < gtk_spin_button_get_value_as_int (self->count_spin); i++)
-    g_ptr_array_add (labels, self->label);
+    g_ptr_array_add (labels, bb_label_copy (self->label));
 
-  return labels;
-}
-
-static guint
-get_skip (BbLabelsDialog *self)
-{
-  return (guint) gtk_spin_button_get_value_as_int (self->place_spin) - 1;
+  return bb_label_sheets_new (get_layout (self), labels,
+                              (guint) gtk_spin_button_get_value_as_int (self->place_spin) - 1);
 }
 
 static void
@@ -59,29 +55,29 @@ draw_cb (GtkDrawingArea *area,
          gpointer        data)
 {
   BbLabelsDialog *self = data;
-  g_autoptr (GPtrArray) labels = NULL;
+  g_autoptr (BbLabelSheets) sheets = NULL;
 
   (void) area;
 
   if (self->label == NULL)
     return;
-  labels = make_labels (self);
-  bb_label_layout_draw_fitted (get_layout (self), labels, get_skip (self), cr, width, height);
+  sheets = make_sheets (self);
+  bb_label_sheets_draw_fitted (sheets, cr, width, height);
 }
 
 static void
 changed_cb (BbLabelsDialog *self)
 {
-  const BbLabelLayout *layout = get_layout (self);
-  g_autoptr (GPtrArray) labels = NULL;
+  g_autoptr (BbLabelSheets) sheets = NULL;
   g_autofree char *text = NULL;
   guint n = 0;
 
   if (self->label == NULL)
     return;
-  gtk_adjustment_set_upper (gtk_spin_button_get_adjustment (self->place_spin), bb_label_layout_count_places (layout));
-  labels = make_labels (self);
-  n = bb_label_layout_count_pages (layout, labels->len, get_skip (self));
+  gtk_adjustment_set_upper (gtk_spin_button_get_adjustment (self->place_spin),
+                            bb_label_layout_count_places (get_layout (self)));
+  sheets = make_sheets (self);
+  n = bb_label_sheets_count_pages (sheets);
   text = g_strdup_printf (ngettext ("%u sheet", "%u sheets", n), n);
   gtk_label_set_label (self->sheets_label, text);
   gtk_widget_queue_draw (GTK_WIDGET (self->preview));
@@ -96,32 +92,10 @@ typed_cb (GtkSpinButton *spin)
 }
 
 static void
-begin_print_cb (BbLabelsDialog    *self,
-                GtkPrintContext   *context,
-                GtkPrintOperation *operation)
+not_printed_cb (BbLabelsDialog *self,
+                const GError   *error)
 {
-  g_autoptr (GPtrArray) labels = make_labels (self);
-
-  (void) context;
-
-  gtk_print_operation_set_n_pages (operation, (int) bb_label_layout_count_pages (get_layout (self), labels->len,
-                                                                                 get_skip (self)));
-}
-
-static void
-draw_page_cb (BbLabelsDialog    *self,
-              GtkPrintContext   *context,
-              int                page,
-              GtkPrintOperation *operation)
-{
-  g_autoptr (GPtrArray) labels = make_labels (self);
-  g_autoptr (GError) error = NULL;
-
-  if (bb_label_layout_draw_page (get_layout (self), labels, get_skip (self), (guint) page,
-                                 gtk_print_context_get_cairo_context (context), &error))
-    return;
   bb_session_report (self->session, error);
-  gtk_print_operation_cancel (operation);
 }
 
 static void
@@ -130,26 +104,13 @@ print_action (GtkWidget  *widget,
               GVariant   *parameter)
 {
   BbLabelsDialog *self = BB_LABELS_DIALOG (widget);
-  const gboolean is_letter = get_layout (self) == &bb_label_layout_letter;
-  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
-  g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
-  GtkPaperSize *size = gtk_paper_size_new (is_letter ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
-  g_autoptr (GError) error = NULL;
+  g_autoptr (BbPrintOperation) operation = bb_print_operation_new_labels (make_sheets (self), self->label->tag);
 
   (void) name;
   (void) parameter;
 
-  gtk_page_setup_set_paper_size_and_default_margins (setup, size);
-  gtk_paper_size_free (size);
-  gtk_print_operation_set_default_page_setup (operation, setup);
-  gtk_print_operation_set_use_full_page (operation, TRUE);
-  gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
-  gtk_print_operation_set_job_name (operation, self->label->tag);
-  g_signal_connect_object (operation, "begin-print", G_CALLBACK (begin_print_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (operation, "draw-page", G_CALLBACK (draw_page_cb), self, G_CONNECT_SWAPPED);
-  if (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), &error) ==
-      GTK_PRINT_OPERATION_RESULT_ERROR)
-    bb_session_report (self->session, error);
+  g_signal_connect_object (operation, "failed", G_CALLBACK (not_printed_cb), self, G_CONNECT_SWAPPED);
+  bb_print_operation_ask (operation, GTK_WINDOW (self));
 }
 
 static void
@@ -173,9 +134,9 @@ named_cb (GFile    *file,
           gpointer  data)
 {
   BbLabelsDialog *self = data;
-  g_autoptr (GPtrArray) labels = make_labels (self);
+  g_autoptr (BbLabelSheets) sheets = make_sheets (self);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = bb_label_layout_to_pdf (get_layout (self), labels, get_skip (self), &error);
+  g_autoptr (GBytes) bytes = bb_label_sheets_to_pdf (sheets, &error);
 
   if (bytes == NULL)
     {

@@ -9,9 +9,6 @@
 #include "bb-lettering.h"
 #include "bb-paper.h"
 
-#define POINTS_PER_MM (72.0 / 25.4)
-#define POINTS_PER_INCH 72.0
-
 /* In points, by eye. */
 #define SIDE 51.0
 #define TOP 66.0
@@ -42,21 +39,6 @@ struct _BbDocument {
   double height;
   guint n_pages;
 };
-
-/**
- * bb_paper_get_size:
- * @self: a size of paper
- * @width: (out): its width in points, upright
- * @height: (out): its height
- */
-void
-bb_paper_get_size (BbPaper  self,
-                   double  *width,
-                   double  *height)
-{
-  *width = self == BB_PAPER_LETTER ? 8.5 * POINTS_PER_INCH : 210.0 * POINTS_PER_MM;
-  *height = self == BB_PAPER_LETTER ? 11.0 * POINTS_PER_INCH : 297.0 * POINTS_PER_MM;
-}
 
 /**
  * bb_document_new:

@@ -2,20 +2,9 @@
 #pragma once
 
 #include "bb-block.h"
+#include "bb-paper.h"
 
 G_BEGIN_DECLS
-
-/**
- * BbPaper:
- * @BB_PAPER_A4: 210 × 297 mm (ISO 216)
- * @BB_PAPER_LETTER: 8.5 × 11 in (ANSI/ASME Y14.1)
- *
- * A size of paper.
- */
-typedef enum {
-  BB_PAPER_A4 = 1,
-  BB_PAPER_LETTER,
-} BbPaper;
 
 /* Pixels for each point of a page that becomes a picture: 150 to the inch. */
 #define BB_DOCUMENT_PNG_SCALE (150.0 / 72.0)
@@ -49,9 +38,6 @@ GPtrArray  *bb_document_to_pngs         (BbDocument        *self,
                                          BbPaper            paper,
                                          double             scale,
                                          GError           **error);
-void        bb_paper_get_size           (BbPaper            self,
-                                         double            *width,
-                                         double            *height);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbDocument, bb_document_free)
 

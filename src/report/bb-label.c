@@ -39,6 +39,24 @@ bb_label_new (BbTagKind   kind,
 }
 
 /**
+ * bb_label_copy:
+ * @self: a label
+ *
+ * Returns: (transfer full): the same label again
+ */
+BbLabel *
+bb_label_copy (const BbLabel *self)
+{
+  BbLabel *copy = g_new0 (BbLabel, 1);
+
+  copy->tag = g_strdup (self->tag);
+  copy->title = g_strdup (self->title);
+  copy->detail = g_strdup (self->detail);
+
+  return copy;
+}
+
+/**
  * bb_label_free:
  * @self: (transfer full): a label
  */

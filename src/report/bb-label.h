@@ -3,6 +3,7 @@
 
 #include <cairo.h>
 
+#include "bb-paper.h"
 #include "bb-tag.h"
 
 G_BEGIN_DECLS
@@ -25,6 +26,7 @@ BbLabel *bb_label_new  (BbTagKind       kind,
                         const char     *code,
                         const char     *title,
                         const char     *detail);
+BbLabel *bb_label_copy (const BbLabel  *self);
 void     bb_label_free (BbLabel        *self);
 gboolean bb_label_draw (const BbLabel  *self,
                         cairo_t        *cr,
@@ -36,8 +38,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbLabel, bb_label_free)
 
 /**
  * BbLabelLayout:
- * @page_width_mm: width of the paper
- * @page_height_mm: height of the paper
+ * @paper: what they are printed on
  * @margin_mm: what is left free on all four sides
  * @gap_mm: between two labels
  * @columns: labels beside each other
@@ -46,8 +47,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbLabel, bb_label_free)
  * How labels lie on a sheet.
  */
 typedef struct {
-  double page_width_mm;
-  double page_height_mm;
+  BbPaper paper;
   double margin_mm;
   double gap_mm;
   guint columns;
@@ -57,30 +57,38 @@ typedef struct {
 extern const BbLabelLayout bb_label_layout_a4;
 extern const BbLabelLayout bb_label_layout_letter;
 
-guint    bb_label_layout_count_places (const BbLabelLayout *self);
-void     bb_label_layout_draw_fitted (const BbLabelLayout  *self,
-                                      GPtrArray            *labels,
-                                      guint                 skip,
-                                      cairo_t              *cr,
-                                      double                width,
-                                      double                height);
-guint    bb_label_layout_count_pages (const BbLabelLayout  *self,
-                                      guint                 n_labels,
-                                      guint                 skip);
-gboolean bb_label_layout_draw_page   (const BbLabelLayout  *self,
-                                      GPtrArray            *labels,
-                                      guint                 skip,
-                                      guint                 page,
-                                      cairo_t              *cr,
-                                      GError              **error);
-GBytes  *bb_label_layout_to_pdf      (const BbLabelLayout  *self,
-                                      GPtrArray            *labels,
-                                      guint                 skip,
-                                      GError              **error);
-gboolean bb_label_layout_save_pdf    (const BbLabelLayout  *self,
-                                      GPtrArray            *labels,
-                                      guint                 skip,
-                                      const char           *path,
-                                      GError              **error);
+guint bb_label_layout_count_places (const BbLabelLayout *self);
+
+/**
+ * BbLabelSheets:
+ * @layout: (unowned): how labels lie on a sheet
+ * @labels: (owned) (element-type BbLabel): the labels
+ * @skip: how many places of the first sheet are used up already
+ *
+ * Labels on sheets.
+ */
+typedef struct {
+  const BbLabelLayout *layout;
+  GPtrArray *labels;
+  guint skip;
+} BbLabelSheets;
+
+BbLabelSheets *bb_label_sheets_new         (const BbLabelLayout  *layout,
+                                            GPtrArray            *labels,
+                                            guint                 skip);
+void           bb_label_sheets_free        (BbLabelSheets        *self);
+guint          bb_label_sheets_count_pages (const BbLabelSheets  *self);
+gboolean       bb_label_sheets_draw_page   (const BbLabelSheets  *self,
+                                            guint                 page,
+                                            cairo_t              *cr,
+                                            GError              **error);
+void           bb_label_sheets_draw_fitted (const BbLabelSheets  *self,
+                                            cairo_t              *cr,
+                                            double                width,
+                                            double                height);
+GBytes        *bb_label_sheets_to_pdf      (const BbLabelSheets  *self,
+                                            GError              **error);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbLabelSheets, bb_label_sheets_free)
 
 G_END_DECLS

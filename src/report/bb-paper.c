@@ -6,6 +6,23 @@
 #include <cairo-pdf.h>
 #include <gio/gio.h>
 
+#define POINTS_PER_INCH 72.0
+
+/**
+ * bb_paper_get_size:
+ * @self: a size of paper
+ * @width: (out): its width in points, upright
+ * @height: (out): its height
+ */
+void
+bb_paper_get_size (BbPaper  self,
+                   double  *width,
+                   double  *height)
+{
+  *width = self == BB_PAPER_LETTER ? 8.5 * POINTS_PER_INCH : 210.0 * BB_POINTS_PER_MM;
+  *height = self == BB_PAPER_LETTER ? 11.0 * POINTS_PER_INCH : 297.0 * BB_POINTS_PER_MM;
+}
+
 static cairo_status_t
 append (void                *closure,
         const unsigned char *data,
