@@ -5,35 +5,9 @@
 
 #include <math.h>
 
-#include "store-helpers.h"
+#include "bench.h"
 
 #define DAY "2025-03-14"
-
-typedef struct {
-  BbBook *book;
-  Shop *shop;
-} Bench;
-
-static void
-set_up (Bench         *bench,
-        gconstpointer  data)
-{
-  g_autofree char *path = helper_new_path ();
-
-  (void) data;
-  bench->book = helper_create (path);
-  bench->shop = helper_fill (bench->book);
-  helper_fill_jobs (bench->book, bench->shop);
-}
-
-static void
-tear_down (Bench         *bench,
-           gconstpointer  data)
-{
-  (void) data;
-  helper_shop_free (bench->shop);
-  helper_close (bench->book);
-}
 
 static BbJobPapers *
 load (Bench *bench)
@@ -137,10 +111,10 @@ main (int   argc,
       char *argv[])
 {
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
-  g_test_add ("/job-papers/sheet", Bench, NULL, set_up, test_sheet, tear_down);
-  g_test_add ("/job-papers/machines", Bench, NULL, set_up, test_machines, tear_down);
-  g_test_add ("/job-papers/no-recipe", Bench, NULL, set_up, test_no_recipe, tear_down);
-  g_test_add ("/job-papers/no-job", Bench, NULL, set_up, test_no_job, tear_down);
+  BENCH_ADD ("/job-papers/sheet", test_sheet);
+  BENCH_ADD ("/job-papers/machines", test_machines);
+  BENCH_ADD ("/job-papers/no-recipe", test_no_recipe);
+  BENCH_ADD ("/job-papers/no-job", test_no_job);
 
   return g_test_run ();
 }

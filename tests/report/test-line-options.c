@@ -5,35 +5,9 @@
 
 #include <string.h>
 
-#include "store-helpers.h"
+#include "bench.h"
 
 static const BbUnitContext metric = { .system = BB_UNITS_METRIC };
-
-typedef struct {
-  BbBook *book;
-  Shop *shop;
-} Bench;
-
-static void
-set_up (Bench         *bench,
-        gconstpointer  data)
-{
-  g_autofree char *path = helper_new_path ();
-
-  (void) data;
-  bench->book = helper_create (path);
-  bench->shop = helper_fill (bench->book);
-  helper_fill_jobs (bench->book, bench->shop);
-}
-
-static void
-tear_down (Bench         *bench,
-           gconstpointer  data)
-{
-  (void) data;
-  helper_shop_free (bench->shop);
-  helper_close (bench->book);
-}
 
 static GPtrArray *
 load (Bench  *bench,
@@ -105,9 +79,9 @@ main (int   argc,
       char *argv[])
 {
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
-  g_test_add ("/line-options/not-proven", Bench, NULL, set_up, test_not_proven, tear_down);
-  g_test_add ("/line-options/recalled", Bench, NULL, set_up, test_recalled, tear_down);
-  g_test_add ("/line-options/no-garment", Bench, NULL, set_up, test_no_garment, tear_down);
+  BENCH_ADD ("/line-options/not-proven", test_not_proven);
+  BENCH_ADD ("/line-options/recalled", test_recalled);
+  BENCH_ADD ("/line-options/no-garment", test_no_garment);
 
   return g_test_run ();
 }

@@ -1,27 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "bb-test"
 
-#include "store-helpers.h"
+#include "bench.h"
 
 #include <math.h>
 #include <string.h>
-
-typedef struct {
-  BbBook *book;
-  Shop *shop;
-} Bench;
-
-static void
-set_up (Bench         *bench,
-        gconstpointer  data)
-{
-  g_autofree char *path = helper_new_path ();
-
-  (void) data;
-  bench->book = helper_create (path);
-  bench->shop = helper_fill (bench->book);
-  helper_fill_jobs (bench->book, bench->shop);
-}
 
 static void
 tear_down (Bench         *bench,
@@ -32,8 +15,7 @@ tear_down (Bench         *bench,
   (void) data;
   for (guint i = 0; i < findings->len; i++)
     g_error ("%s", (const char *) findings->pdata[i]);
-  helper_shop_free (bench->shop);
-  helper_close (bench->book);
+  bench_tear_down (bench, NULL);
 }
 
 static BbJob *
@@ -542,7 +524,7 @@ main (int   argc,
 {
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
 
-#define ADD(path, func) g_test_add (path, Bench, NULL, set_up, func, tear_down)
+#define ADD(path, func) g_test_add (path, Bench, NULL, bench_set_up, func, tear_down)
   ADD ("/jobs/lines-are-counted", test_lines_are_counted);
   ADD ("/jobs/job-number-renames-lines", test_job_number_renames_lines);
   ADD ("/jobs/job-numbers-follow", test_job_numbers_follow);
