@@ -240,17 +240,6 @@ forget (BbDocumentView *self)
 }
 
 /**
- * bb_document_view_new:
- *
- * Returns: (transfer floating): a view of nothing
- */
-GtkWidget *
-bb_document_view_new (void)
-{
-  return g_object_new (BB_TYPE_DOCUMENT_VIEW, NULL);
-}
-
-/**
  * bb_document_view_show:
  * @self: a view
  * @source: where the document comes from

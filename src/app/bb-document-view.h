@@ -19,13 +19,12 @@ G_BEGIN_DECLS
 #define BB_TYPE_DOCUMENT_VIEW (bb_document_view_get_type ())
 G_DECLARE_FINAL_TYPE (BbDocumentView, bb_document_view, BB, DOCUMENT_VIEW, GtkBox)
 
-GtkWidget *bb_document_view_new         (void);
-void       bb_document_view_show        (BbDocumentView   *self,
-                                         BbDocumentSource *source,
-                                         const char       *name);
-guint      bb_document_view_get_n_pages (BbDocumentView   *self);
-void       bb_document_view_save        (BbDocumentView   *self,
-                                         GFile            *file,
-                                         gboolean          as_pdf);
+void  bb_document_view_show        (BbDocumentView   *self,
+                                    BbDocumentSource *source,
+                                    const char       *name);
+guint bb_document_view_get_n_pages (BbDocumentView   *self);
+void  bb_document_view_save        (BbDocumentView   *self,
+                                    GFile            *file,
+                                    gboolean          as_pdf);
 
 G_END_DECLS

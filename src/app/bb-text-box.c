@@ -393,31 +393,3 @@ bb_text_box_init (BbTextBox *self)
 {
   self->orientation = GTK_ORIENTATION_HORIZONTAL;
 }
-
-/**
- * bb_text_box_append:
- * @self: a box
- * @child: (transfer floating): what comes last from now on
- */
-void
-bb_text_box_append (BbTextBox *self,
-                    GtkWidget *child)
-{
-  g_return_if_fail (BB_IS_TEXT_BOX (self) && GTK_IS_WIDGET (child) && gtk_widget_get_parent (child) == NULL);
-
-  gtk_widget_set_parent (child, GTK_WIDGET (self));
-}
-
-/**
- * bb_text_box_remove:
- * @self: a box
- * @child: what it holds
- */
-void
-bb_text_box_remove (BbTextBox *self,
-                    GtkWidget *child)
-{
-  g_return_if_fail (BB_IS_TEXT_BOX (self) && gtk_widget_get_parent (child) == GTK_WIDGET (self));
-
-  gtk_widget_unparent (child);
-}

@@ -18,9 +18,4 @@ G_BEGIN_DECLS
 #define BB_TYPE_TEXT_BOX (bb_text_box_get_type ())
 G_DECLARE_FINAL_TYPE (BbTextBox, bb_text_box, BB, TEXT_BOX, GtkWidget)
 
-void bb_text_box_append (BbTextBox *self,
-                         GtkWidget *child);
-void bb_text_box_remove (BbTextBox *self,
-                         GtkWidget *child);
-
 G_END_DECLS

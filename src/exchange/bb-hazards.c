@@ -61,18 +61,6 @@ bb_hazards_free (BbHazards *self)
 }
 
 /**
- * bb_hazards_get_source:
- * @self: the statements
- *
- * Returns: (transfer none): where the wording comes from
- */
-const char *
-bb_hazards_get_source (BbHazards *self)
-{
-  return json_object_get_string_member_with_default (json_node_get_object (self->root), "source", "");
-}
-
-/**
  * bb_hazards_find:
  * @self: the statements
  * @code: a code, like `H319` or `P305+P351+P338`

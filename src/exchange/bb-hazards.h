@@ -15,7 +15,6 @@ typedef struct _BbHazards BbHazards;
 BbHazards  *bb_hazards_new       (GBytes      *json,
                                   GError     **error);
 void        bb_hazards_free      (BbHazards   *self);
-const char *bb_hazards_get_source (BbHazards  *self);
 const char *bb_hazards_find      (BbHazards   *self,
                                   const char  *code,
                                   const char * const *languages);
