@@ -123,10 +123,52 @@ pressed_cb (BbChartView *self)
   gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
+static GMenuModel *
+make_menu (void)
+{
+  GMenu *menu = g_menu_new ();
+
+  g_menu_append (menu, _("Save as Picture (PNG)…"), "chart.save-png");
+  g_menu_append (menu, _("Save as PDF…"), "chart.save-pdf");
+  g_menu_append (menu, _("Copy as Picture"), "chart.copy-picture");
+  g_menu_append (menu, _("Copy What It Tells"), "chart.copy");
+
+  return G_MENU_MODEL (menu);
+}
+
+/* A page has several charts, and a menu of four lines is some thirty widgets: made when it is asked for. */
+static void
+ensure_menu (BbChartView *self)
+{
+  g_autoptr (GMenuModel) menu = NULL;
+
+  if (self->menu != NULL)
+    return;
+  menu = make_menu ();
+  self->menu = gtk_popover_menu_new_from_model (menu);
+  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
+  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
+  gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
+}
+
+static void
+button_popup_cb (GtkMenuButton *button,
+                 gpointer       data)
+{
+  g_autoptr (GMenuModel) menu = NULL;
+
+  (void) data;
+  if (gtk_menu_button_get_popover (button) != NULL)
+    return;
+  menu = make_menu ();
+  gtk_menu_button_set_menu_model (button, menu);
+}
+
 static void
 pop_up (BbChartView        *self,
         const GdkRectangle *at)
 {
+  ensure_menu (self);
   gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), at);
   gtk_popover_popup (GTK_POPOVER (self->menu));
 }
@@ -292,7 +334,8 @@ bb_chart_view_size_allocate (GtkWidget *widget,
   corner.width = size.width;
   corner.height = size.height;
   gtk_widget_size_allocate (self->button, &corner, -1);
-  gtk_popover_present (GTK_POPOVER (self->menu));
+  if (self->menu != NULL)
+    gtk_popover_present (GTK_POPOVER (self->menu));
 }
 
 static void
@@ -348,22 +391,11 @@ bb_chart_view_class_init (BbChartViewClass *klass)
 }
 
 static void
-add_menu (BbChartView *self)
+add_button (BbChartView *self)
 {
-  g_autoptr (GMenu) menu = g_menu_new ();
-
-  g_menu_append (menu, _("Save as Picture (PNG)…"), "chart.save-png");
-  g_menu_append (menu, _("Save as PDF…"), "chart.save-pdf");
-  g_menu_append (menu, _("Copy as Picture"), "chart.copy-picture");
-  g_menu_append (menu, _("Copy What It Tells"), "chart.copy");
-  self->menu = gtk_popover_menu_new_from_model (G_MENU_MODEL (menu));
-  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
-  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
-  gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
-
   self->button = gtk_menu_button_new ();
   gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (self->button), "view-more-symbolic");
-  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->button), G_MENU_MODEL (menu));
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->button), button_popup_cb, NULL, NULL);
   gtk_menu_button_set_has_frame (GTK_MENU_BUTTON (self->button), FALSE);
   gtk_widget_set_tooltip_text (self->button, _("Save or copy this chart"));
   bb_compat_set_name (self->button, _("Save or copy this chart"));
@@ -379,7 +411,7 @@ bb_chart_view_init (BbChartView *self)
 
   self->spot = BB_CHART_NO_SPOT;
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
-  add_menu (self);
+  add_button (self);
   update_label (self);
 
   g_signal_connect_swapped (motion, "motion", G_CALLBACK (motion_cb), self);

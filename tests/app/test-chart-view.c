@@ -252,6 +252,34 @@ test_kept (void)
   close_window (window, view);
 }
 
+static gboolean
+is_open (gpointer popover)
+{
+  return gtk_widget_get_mapped (popover);
+}
+
+/* Made when they are asked for, one at the button and one where the pointer or the keyboard is. */
+static void
+test_menus (void)
+{
+  GtkWidget *window = NULL;
+  GtkWidget *view = show (&window);
+  GtkMenuButton *button = helper_find_widget (view, GTK_TYPE_MENU_BUTTON);
+  GtkWidget *menu = NULL;
+
+  g_assert_null (helper_find_widget (view, GTK_TYPE_POPOVER_MENU));
+  gtk_menu_button_popup (button);
+  helper_wait_until (is_open, gtk_menu_button_get_popover (button));
+  gtk_menu_button_popdown (button);
+  g_assert_true (press (view, GDK_KEY_Menu));
+  menu = gtk_widget_get_first_child (view);
+  while (!GTK_IS_POPOVER_MENU (menu))
+    menu = gtk_widget_get_next_sibling (menu);
+  helper_wait_until (is_open, menu);
+  gtk_popover_popdown (GTK_POPOVER (menu));
+  close_window (window, view);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -264,6 +292,7 @@ main (int   argc,
   g_test_add_func ("/chart-view/description", test_description);
   g_test_add_func ("/chart-view/drawn", test_drawn);
   g_test_add_func ("/chart-view/kept", test_kept);
+  g_test_add_func ("/chart-view/menus", test_menus);
 
   return g_test_run ();
 }
