@@ -66,17 +66,6 @@ show_cb (Scene      *scene,
   scene->shown = id;
 }
 
-/* A test's own folders have no data by which GTK would know the file of a large icon. */
-static void
-drop_icons (GtkWidget *within)
-{
-  if (ADW_IS_STATUS_PAGE (within))
-    adw_status_page_set_icon_name (ADW_STATUS_PAGE (within), NULL);
-  for (GtkWidget *child = gtk_widget_get_first_child (within); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    drop_icons (child);
-}
-
 static void
 open_window (Scene *scene)
 {
@@ -84,7 +73,6 @@ open_window (Scene *scene)
   g_signal_connect_swapped (scene->session, "show", G_CALLBACK (show_cb), scene);
   scene->window = GTK_WINDOW (gtk_window_new ());
   scene->page = g_object_new (BB_TYPE_RECIPES_PAGE, NULL);
-  drop_icons (GTK_WIDGET (scene->page));
   gtk_window_set_child (scene->window, GTK_WIDGET (scene->page));
   gtk_window_set_default_size (scene->window, 1000, 700);
   gtk_window_present (scene->window);
@@ -565,6 +553,8 @@ int
 main (int   argc,
       char *argv[])
 {
+  /* A test's own folders have no data by which GTK would know the file of an icon: looked up before they are there. */
+  g_content_type_get_mime_dirs ();
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
   adw_init ();
   ADD ("edits-what-is-found", test_edits_what_is_found);
