@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-book-jobs.h"
+#include "bb-form-rules.h"
 #include "bb-remark.h"
 #include "bb-show.h"
 #include "bb-side-by-side.h"
@@ -140,7 +141,7 @@ static void
 show_remark (BbEditor *self)
 {
   gpointer draft = bb_form_dup_draft (self->form);
-  g_autofree char *remark = bb_remark_dup (self->table, draft);
+  g_autofree char *remark = bb_remark_dup (self->session, self->table, draft);
 
   if (remark != NULL)
     gtk_label_set_label (self->remark_label, remark);
@@ -151,6 +152,7 @@ show_remark (BbEditor *self)
 static void
 form_changed_cb (BbEditor *self)
 {
+  bb_form_rules_apply (self->form, self->session);
   show_remark (self);
   gtk_revealer_set_reveal_child (self->fault_revealer, FALSE);
   g_clear_handle_id (&self->keep_source, g_source_remove);
@@ -337,6 +339,7 @@ open_form (BbEditor      *self,
   show_form (self);
   g_signal_connect_object (self->form, "changed", G_CALLBACK (form_changed_cb), self, G_CONNECT_SWAPPED);
   show_title (self, record);
+  bb_form_rules_apply (self->form, self->session);
   show_remark (self);
 }
 
@@ -459,6 +462,8 @@ bb_editor_resume (BbEditor *self)
   record = load_base (self, table, state);
   open_form (self, table, record);
   bb_form_load_state (self->form, state);
+  bb_form_rules_apply (self->form, self->session);
+  show_remark (self);
   bb_record_free (table, record);
 
   return TRUE;

@@ -36,9 +36,16 @@ enum {
 
 static guint signals[N_SIGNALS];
 
-static BbFieldRow *
-find_row (BbForm        *self,
-          const BbField *field)
+/**
+ * bb_form_find_row:
+ * @self: a form
+ * @field: a field of its table
+ *
+ * Returns: (transfer none) (nullable): the row that edits it; %NULL where no form asks for it
+ */
+BbFieldRow *
+bb_form_find_row (BbForm        *self,
+                  const BbField *field)
 {
   for (guint i = 0; i < self->rows->len; i++)
     if (bb_field_row_get_field (self->rows->pdata[i]) == field)
@@ -94,7 +101,7 @@ show_rule (BbForm     *self,
   const char *colon = strstr (message, ": ");
   g_autofree char *name = colon != NULL ? g_strndup (message, (gsize) (colon - message)) : NULL;
   const BbField *field = name != NULL ? bb_table_find_field (self->table, name) : NULL;
-  BbFieldRow *row = field != NULL ? find_row (self, field) : NULL;
+  BbFieldRow *row = field != NULL ? bb_form_find_row (self, field) : NULL;
 
   if (row != NULL)
     complain (row, colon + 2, even_if_untouched);
@@ -333,7 +340,7 @@ void
 bb_form_fix (BbForm        *self,
              const BbField *field)
 {
-  BbFieldRow *row = find_row (self, field);
+  BbFieldRow *row = bb_form_find_row (self, field);
 
   g_return_if_fail (row != NULL);
 
@@ -354,7 +361,7 @@ bb_form_set_fixed (BbForm        *self,
                    const BbField *field,
                    double         value)
 {
-  BbFieldRow *row = find_row (self, field);
+  BbFieldRow *row = bb_form_find_row (self, field);
 
   g_return_if_fail (row != NULL);
 
@@ -378,7 +385,7 @@ bb_form_take (BbForm        *self,
               const BbField *field,
               gconstpointer  record)
 {
-  BbFieldRow *row = find_row (self, field);
+  BbFieldRow *row = bb_form_find_row (self, field);
 
   g_return_if_fail (BB_IS_FORM (self) && record != NULL);
 
@@ -519,7 +526,7 @@ static gboolean
 is_silent_key (BbForm        *self,
                const BbField *field)
 {
-  return find_row (self, field) == NULL &&
+  return bb_form_find_row (self, field) == NULL &&
          (field->kind == BB_KIND_INTEGER || field->kind == BB_KIND_REFERENCE);
 }
 
@@ -583,7 +590,7 @@ bb_form_load_state (BbForm   *self,
   while (g_variant_iter_next (&iter, "{&s&s}", &name, &text))
     {
       const BbField *field = bb_table_find_field (self->table, name);
-      BbFieldRow *row = field != NULL ? find_row (self, field) : NULL;
+      BbFieldRow *row = field != NULL ? bb_form_find_row (self, field) : NULL;
 
       if (row != NULL)
         bb_field_row_set_state (row, text, system);

@@ -19,6 +19,8 @@ GtkWidget     *bb_form_new          (BbSession     *session,
 GtkWidget     *bb_form_new_strip    (BbSession     *session,
                                      const BbTable *table);
 const BbTable *bb_form_get_table    (BbForm        *self);
+BbFieldRow    *bb_form_find_row     (BbForm        *self,
+                                     const BbField *field);
 void           bb_form_fix          (BbForm        *self,
                                      const BbField *field);
 void           bb_form_set_fixed    (BbForm        *self,

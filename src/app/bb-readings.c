@@ -10,6 +10,7 @@
 #include "bb-due-load.h"
 #include "bb-evidence-load.h"
 #include "bb-moment.h"
+#include "bb-plan-words.h"
 #include "bb-show.h"
 #include "bb-verdict-badge.h"
 #include "bb-wash-evidence.h"
@@ -23,6 +24,7 @@ struct _BbReadings
 
   /* template */
   BbVerdictBadge *badge;
+  GtkLabel *plan_label;
   GtkLabel *empty_label;
   GtkGrid *grid;
 
@@ -116,6 +118,39 @@ open_recipe_action (GtkWidget  *widget,
   if (self->line != NULL)
     bb_session_show_for (self->session, "recipes", &bb_revision_table,
                          ((const BbWashTest *) self->line->test)->revision);
+}
+
+static void
+open_plan_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *parameter)
+{
+  BbReadings *self = BB_READINGS (widget);
+
+  (void) name;
+  (void) parameter;
+
+  if (self->line != NULL && self->line->plan != NULL)
+    bb_session_show (self->session, "plans", ((const BbWashPlan *) self->line->plan)->id);
+}
+
+/* A plan that is withdrawn is in no list. */
+static void
+show_plan (BbReadings *self)
+{
+  g_autoptr (BbWashVerdictOut) verdict = bb_wash_verdict_out_new ();
+  g_autoptr (BbWashDue) due = bb_wash_due_new ();
+  g_autofree char *today = bb_dup_today ();
+  g_autofree char *text = NULL;
+  const BbWashPlan *plan = self->line->plan;
+
+  /* Of what nobody can judge nothing is due. */
+  if (!bb_wash_line_judge (self->line, today, verdict, due, NULL))
+    due->state = BB_DUE_DONE;
+  text = bb_plan_words_of_next (plan, due, bb_session_get_units (self->session));
+  gtk_label_set_label (self->plan_label, text);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "readings.open-plan",
+                                 plan != NULL && plan->withdrawn_at == NULL);
 }
 
 static GtkWidget *
@@ -267,6 +302,7 @@ bb_readings_show (BbReadings *self,
     {
       self->line = g_steal_pointer (&lines->pdata[0]);
       bb_verdict_badge_show_whole (self->badge, self->line);
+      show_plan (self);
     }
 
   fill_grid (self);
@@ -328,11 +364,13 @@ bb_readings_class_init (BbReadingsClass *klass)
   g_type_ensure (BB_TYPE_VERDICT_BADGE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-readings.ui");
   gtk_widget_class_bind_template_child (widget_class, BbReadings, badge);
+  gtk_widget_class_bind_template_child (widget_class, BbReadings, plan_label);
   gtk_widget_class_bind_template_child (widget_class, BbReadings, empty_label);
   gtk_widget_class_bind_template_child (widget_class, BbReadings, grid);
   gtk_widget_class_install_action (widget_class, "readings.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "readings.edit", "x", edit_action);
   gtk_widget_class_install_action (widget_class, "readings.open-recipe", NULL, open_recipe_action);
+  gtk_widget_class_install_action (widget_class, "readings.open-plan", NULL, open_plan_action);
 }
 
 static void

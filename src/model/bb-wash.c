@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-model"
+
 #include "bb-wash.h"
 
 #include "bb-error.h"
@@ -19,6 +21,25 @@ check_wash_test (gconstpointer record,
     }
 
   return TRUE;
+}
+
+/**
+ * bb_wash_test_follow:
+ * @self: a wash test
+ * @plan: the plan that its specimen is washed to
+ *
+ * Takes over what follows from the plan: the method, the temperature where the plan says one, and the last cycle.
+ */
+void
+bb_wash_test_follow (BbWashTest       *self,
+                     const BbWashPlan *plan)
+{
+  g_return_if_fail (self != NULL && plan != NULL);
+
+  self->method = plan->standard;
+  self->plan_cycles = bb_wash_plan_get_last (plan);
+  if (!isnan (plan->wash_c))
+    self->wash_c = plan->wash_c;
 }
 
 BB_DEFINE_TABLE (BbWashTest, bb_wash_test, "wash_test", N_("Wash test"), BB_WASH_TEST_FIELDS, check_wash_test)

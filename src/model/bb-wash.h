@@ -36,6 +36,9 @@ G_BEGIN_DECLS
 
 BB_DECLARE_TABLE (BbWashTest, bb_wash_test, BB_WASH_TEST_FIELDS);
 
+void bb_wash_test_follow (BbWashTest       *self,
+                          const BbWashPlan *plan);
+
 /* How marked a fault is; none of them has a part in the verdict. */
 #define BB_FAULT_CHOICES(C) \
   C (BB_FAULT_NONE, "none", N_("None")) \

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-format.h"
+#include "bb-words.h"
 
 /**
  * bb_plan_words_of_standard:
@@ -101,4 +102,45 @@ bb_plan_words_of_use (const BbWashPlan *plan,
   return g_strdup (_("No specimen is washed to this plan yet. If the standard in your hand says otherwise, edit the "
                      "plan and say that its numbers were checked against the standard. To wash otherwise than the "
                      "standard, copy the plan as one of your own."));
+}
+
+/**
+ * bb_plan_words_of_next:
+ * @plan: (nullable): the wash plan of a specimen
+ * @due: when that specimen has to be read next
+ * @units: the units to show
+ *
+ * Returns: (transfer full): whole sentences that say how a specimen is washed, by which standard, and when it is graded
+ */
+char *
+bb_plan_words_of_next (const BbWashPlan    *plan,
+                       const BbWashDue     *due,
+                       const BbUnitContext *units)
+{
+  g_autoptr (GString) out = g_string_new (NULL);
+
+  g_return_val_if_fail (due != NULL, NULL);
+
+  if (plan != NULL)
+    {
+      const BbField *grade_at = bb_table_find_field (&bb_wash_plan_table, "grade_at");
+      g_autofree char *method = bb_plan_words_of_method (plan, units);
+      g_autofree char *stops = bb_field_format (&bb_wash_plan_table, grade_at, plan, units);
+
+      /* Translators: the code and the name of a wash plan, how it washes, and after how many washes it grades. */
+      g_string_append_printf (out, _("Washed to %s, %s (%s), and graded at wash %s."), plan->code, plan->name, method,
+                              stops);
+    }
+  else
+    g_string_append (out, _("Washed to no plan of this book."));
+  if (due->state != BB_DUE_DONE)
+    {
+      g_autofree char *day = bb_words_of_day (due->due_on);
+
+      g_string_append_c (out, ' ');
+      /* Translators: a number of washes, and a day. */
+      g_string_append_printf (out, _("The next reading is at wash %d, due on %s."), (int) due->cycles, day);
+    }
+
+  return g_strdup (out->str);
 }

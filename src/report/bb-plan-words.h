@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bb-quantity.h"
-#include "bb-wash-plan.h"
+#include "bb-wash-schedule.h"
 
 G_BEGIN_DECLS
 
@@ -14,5 +14,8 @@ char *bb_plan_words_of_method   (const BbWashPlan    *plan,
 char *bb_plan_words_of_source   (const BbWashPlan    *plan);
 char *bb_plan_words_of_use      (const BbWashPlan    *plan,
                                  gint64               n_specimens);
+char *bb_plan_words_of_next     (const BbWashPlan    *plan,
+                                 const BbWashDue     *due,
+                                 const BbUnitContext *units);
 
 G_END_DECLS

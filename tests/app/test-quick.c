@@ -6,6 +6,7 @@
 #include "bb-quick-buttons.h"
 #include "bb-quick.h"
 #include "bb-remark.h"
+#include "store-helpers.h"
 #include "bb-wash.h"
 
 /* Values that are entered by one key. */
@@ -94,18 +95,38 @@ test_buttons (gconstpointer data)
 static void
 test_remark (void)
 {
+  g_autofree char *path = helper_new_path ();
   g_autoptr (BbReading) reading = bb_reading_new ();
+  g_autoptr (BbWashPlan) plan = helper_make_wash_plan ("6330-4N-F");
   g_autofree char *none = NULL;
   g_autofree char *remark = NULL;
+  g_autofree char *of_plan = NULL;
+  BbBook *book = helper_create (path);
+  BbSession *session = NULL;
+
+  plan->standard = BB_WASH_ISO_6330;
+  plan->publication = g_strdup ("ISO 6330:2021");
+  plan->procedure = g_strdup ("4N");
+  plan->origin = BB_PLAN_ORIGIN_MEMORY;
+  helper_save (book, &bb_wash_plan_table, plan);
+  helper_close (book);
+  session = helper_open_session (path);
 
   reading->change = BB_GRADE_4;
   reading->change_measured = BB_GRADE_3_4;
-  none = bb_remark_dup (&bb_reading_table, reading);
+  none = bb_remark_dup (session, &bb_reading_table, reading);
   g_assert_null (none);
   reading->change_measured = BB_GRADE_3;
-  remark = bb_remark_dup (&bb_reading_table, reading);
+  remark = bb_remark_dup (session, &bb_reading_table, reading);
   g_assert_nonnull (strstr (remark, "4 by eye and 3 measured"));
-  g_assert_null (bb_remark_dup (&bb_wash_test_table, reading));
+  g_assert_null (bb_remark_dup (session, &bb_wash_test_table, reading));
+
+  /* What a published method says is closed until somebody says that they have it in hand. */
+  of_plan = bb_remark_dup (session, &bb_wash_plan_table, plan);
+  g_assert_nonnull (strstr (of_plan, "checked against the standard"));
+  plan->origin = BB_PLAN_ORIGIN_STANDARD;
+  g_assert_null (bb_remark_dup (session, &bb_wash_plan_table, plan));
+  helper_end_session (session);
 }
 
 int

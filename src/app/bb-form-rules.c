@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-form-rules"
+
+#include "bb-form-rules.h"
+
+/* What is settled can be seen, but not changed. */
+static void
+set_settled (BbForm        *form,
+             const BbField *field,
+             gboolean       settled)
+{
+  BbFieldRow *row = bb_form_find_row (form, field);
+
+  if (row != NULL)
+    gtk_widget_set_sensitive (GTK_WIDGET (row), !settled);
+}
+
+/* What a specimen of a plan that is chosen has to be, as the book asks for it. */
+static const char * const followed[] = { "method", "wash_c", "plan_cycles" };
+
+static void
+follow_plan (BbForm     *form,
+             BbBook     *book,
+             BbWashTest *draft)
+{
+  g_autoptr (BbWashPlan) plan = draft->plan != 0 ? bb_book_load (book, &bb_wash_plan_table, draft->plan, NULL) : NULL;
+  g_autoptr (BbWashTest) wanted = bb_record_copy (&bb_wash_test_table, draft);
+
+  if (plan != NULL)
+    bb_wash_test_follow (wanted, plan);
+  for (guint i = 0; i < G_N_ELEMENTS (followed); i++)
+    {
+      const BbField *field = bb_table_find_field (&bb_wash_test_table, followed[i]);
+      g_autoptr (BbWashTest) now = bb_form_dup_draft (form);
+
+      if (plan != NULL && !bb_field_equal (field, now, wanted))
+        bb_form_take (form, field, wanted);
+      /* What the plan leaves open is the person's to say. */
+      set_settled (form, field, plan != NULL && (field->kind != BB_KIND_NUMBER || !isnan (plan->wash_c)));
+    }
+}
+
+static void
+settle_plan (BbForm     *form,
+             BbBook     *book,
+             BbWashPlan *draft)
+{
+  g_autoptr (BbWashPlan) plan = NULL;
+  gint64 n_specimens = 0;
+
+  if (draft->id != BB_INTEGER_NONE)
+    plan = bb_book_load (book, &bb_wash_plan_table, draft->id, NULL);
+  if (plan == NULL)
+    return;
+  n_specimens = bb_book_count_referring (book, &bb_wash_test_table, &bb_wash_plan_table, plan->id, NULL);
+  for (guint i = 0; i < bb_wash_plan_table.n_fields; i++)
+    set_settled (form, &bb_wash_plan_table.fields[i],
+                 bb_wash_plan_is_settled (plan, draft, n_specimens > 0, &bb_wash_plan_table.fields[i]));
+}
+
+/**
+ * bb_form_rules_apply:
+ * @form: a form
+ * @session: the session
+ *
+ * Leaves alone what the book would not let go of, and fills in what follows from a record that is chosen. To be called
+ * when the form is filled, and whenever it changes.
+ */
+void
+bb_form_rules_apply (BbForm    *form,
+                     BbSession *session)
+{
+  const BbTable *table = NULL;
+  BbBook *book = NULL;
+  gpointer draft = NULL;
+
+  g_return_if_fail (BB_IS_FORM (form) && BB_IS_SESSION (session));
+
+  table = bb_form_get_table (form);
+  if (table != &bb_wash_test_table && table != &bb_wash_plan_table)
+    return;
+  book = bb_session_get_book (session);
+  draft = bb_form_dup_draft (form);
+  if (table == &bb_wash_test_table)
+    follow_plan (form, book, draft);
+  else
+    settle_plan (form, book, draft);
+  bb_record_free (table, draft);
+}
