@@ -7,6 +7,7 @@
 
 #include "bb-evidence-load.h"
 #include "bb-job-badge.h"
+#include "bb-job-sheet-window.h"
 #include "bb-moment.h"
 #include "bb-repeat-dialog.h"
 #include "bb-words.h"
@@ -100,6 +101,21 @@ repeat_action (GtkWidget  *widget,
   (void) parameter;
 
   bb_repeat_dialog_present (widget, self->session, self->job->id);
+}
+
+static void
+print_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  BbJobHead *self = BB_JOB_HEAD (widget);
+  GtkRoot *root = gtk_widget_get_root (widget);
+
+  (void) name;
+  (void) parameter;
+
+  gtk_window_present (GTK_WINDOW (bb_job_sheet_window_new (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL,
+                                                           self->session, self->job)));
 }
 
 static void
@@ -218,6 +234,7 @@ bb_job_head_class_init (BbJobHeadClass *klass)
   gtk_widget_class_install_action (widget_class, "job.finish", NULL, finish_action);
   gtk_widget_class_install_action (widget_class, "job.cancel", NULL, cancel_action);
   gtk_widget_class_install_action (widget_class, "job.reopen", NULL, reopen_action);
+  gtk_widget_class_install_action (widget_class, "job.print", NULL, print_action);
   gtk_widget_class_install_action (widget_class, "job.repeat", NULL, repeat_action);
 }
 
