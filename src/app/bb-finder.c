@@ -7,6 +7,7 @@
 
 #include "bb-compat.h"
 #include "bb-due-filter.h"
+#include "bb-job-filter.h"
 #include "bb-lines-view.h"
 #include "bb-moment.h"
 #include "bb-recipe-filter.h"
@@ -20,6 +21,7 @@ struct _BbFinder
   GtkSearchEntry *search_entry;
   GtkButton *add_button;
   BbDueFilter *due_filter;
+  BbJobFilter *job_filter;
   BbRecipeFilter *filter;
   BbLinesView *view;
   GtkLabel *count_label;
@@ -52,6 +54,8 @@ find_order (BbFinder *self)
   g_autoptr (GError) error = NULL;
   GArray *order = NULL;
 
+  if (self->info->by_state)
+    return bb_job_filter_find (self->job_filter, self->session);
   if (self->info->find_order == NULL)
     return NULL;
 
@@ -154,12 +158,14 @@ bb_finder_class_init (BbFinderClass *klass)
                                          G_TYPE_NONE, 0);
 
   g_type_ensure (BB_TYPE_DUE_FILTER);
+  g_type_ensure (BB_TYPE_JOB_FILTER);
   g_type_ensure (BB_TYPE_LINES_VIEW);
   g_type_ensure (BB_TYPE_RECIPE_FILTER);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-finder.ui");
   gtk_widget_class_bind_template_child (widget_class, BbFinder, search_entry);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, add_button);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, due_filter);
+  gtk_widget_class_bind_template_child (widget_class, BbFinder, job_filter);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, filter);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, view);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, count_label);
@@ -175,6 +181,7 @@ bb_finder_init (BbFinder *self)
   g_signal_connect_object (self->search_entry, "activate", G_CALLBACK (search_activate_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->search_entry, "stop-search", G_CALLBACK (stop_search_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->due_filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->job_filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
 }
 
@@ -206,6 +213,7 @@ bb_finder_start (BbFinder           *self,
   if (info->by_due)
     bb_due_filter_set_session (self->due_filter, session);
   gtk_widget_set_visible (GTK_WIDGET (self->due_filter), info->by_due);
+  gtk_widget_set_visible (GTK_WIDGET (self->job_filter), info->by_state);
 
   g_object_set (self->search_entry, "placeholder-text", _(info->search_hint), NULL);
   set_name (self->search_entry, _(info->search_title));
@@ -233,7 +241,8 @@ bb_finder_refresh (BbFinder *self)
 static gboolean
 is_filtered (BbFinder *self)
 {
-  return bb_recipe_filter_get_recipe (self->filter) != 0 || bb_due_filter_is_set (self->due_filter);
+  return bb_recipe_filter_get_recipe (self->filter) != 0 || bb_due_filter_is_set (self->due_filter) ||
+         bb_job_filter_is_set (self->job_filter);
 }
 
 /**
@@ -255,6 +264,7 @@ bb_finder_show (BbFinder *self,
   if (is_filtered (self) && bb_finder_get_chosen (self) != id)
     {
       bb_due_filter_clear (self->due_filter);
+      bb_job_filter_clear (self->job_filter);
       bb_recipe_filter_clear (self->filter);
       bb_lines_view_keep (self->view, id);
       search (self, TRUE);

@@ -18,6 +18,7 @@ G_BEGIN_DECLS
  * @count: says how many there are
  * @by_recipe: %TRUE for records that belong to recipes, so that those of one can be asked for
  * @by_due: %TRUE for wash tests, so that those can be asked for that have to be read
+ * @by_state: %TRUE for jobs, so that those in a state can be asked for, and what is due first
  * @find_order: (nullable): gives the keys of all records in the order of the list on a day; %NULL for newest first
  *
  * What a #BbFinder finds.
@@ -31,6 +32,7 @@ typedef struct {
   char *(*count) (guint n);
   gboolean by_recipe;
   gboolean by_due;
+  gboolean by_state;
   GArray *(*find_order) (BbBook *book, const char *today, GError **error);
 } BbFinderInfo;
 

@@ -38,6 +38,7 @@ static const BbCatalogueInfo info = {
     .search_title = N_("Search jobs"),
     .search_hint = N_("Number, customer, artwork, garment…"),
     .count = count,
+    .by_state = TRUE,
   },
   .add_title = N_("Add a Job"),
   .icon_name = "blankbook-jobs-symbolic",

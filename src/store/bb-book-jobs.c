@@ -264,6 +264,44 @@ bb_book_list_jobs (BbBook      *self,
   return _bb_statement_collect_keys (statement, error);
 }
 
+#define OVER "(state IN ('done', 'cancelled'))"
+
+/**
+ * bb_book_list_jobs_by_due:
+ * @self: a book
+ * @states: a bit, 1 << #BbJobState, for each state that the jobs may be in
+ * @before: (nullable): a day as `YYYY-MM-DD`; only jobs that have to be ready before it are listed
+ * @error: return location for a #GError
+ *
+ * Returns: (transfer full) (nullable) (element-type gint64): the jobs' keys: of work that waits what has to be ready
+ *   first, then what has no day, then work that is over, the newest first; %NULL with an error
+ */
+GArray *
+bb_book_list_jobs_by_due (BbBook      *self,
+                          guint        states,
+                          const char  *before,
+                          GError     **error)
+{
+  g_autoptr (BbStatement) statement = NULL;
+  g_autoptr (GString) keys = g_string_new ("|");
+
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), NULL);
+
+  for (guint i = 0; i < bb_job_state_choices.n_items; i++)
+    if ((states & (1u << i)) != 0)
+      g_string_append_printf (keys, "%s|", bb_choices_get_key (&bb_job_state_choices, (int) i));
+  statement = bb_db_prepare (self->db,
+                             "SELECT id FROM job WHERE ?1 LIKE '%|' || state || '|%' AND (?2 IS NULL OR due_at < ?2) "
+                             "ORDER BY " OVER ", CASE WHEN NOT " OVER " THEN COALESCE (due_at, '9999') END, id DESC",
+                             error);
+  if (statement == NULL)
+    return NULL;
+  bb_statement_bind_text (statement, 1, keys->str);
+  bb_statement_bind_text (statement, 2, before);
+
+  return _bb_statement_collect_keys (statement, error);
+}
+
 /**
  * bb_book_list_job_lines:
  * @self: a book

@@ -29,6 +29,10 @@ GArray     *bb_book_list_jobs         (BbBook         *self,
                                        BbJobState      state,
                                        guint           limit,
                                        GError        **error);
+GArray     *bb_book_list_jobs_by_due  (BbBook         *self,
+                                       guint           states,
+                                       const char     *before,
+                                       GError        **error);
 GArray     *bb_book_list_job_lines    (BbBook         *self,
                                        gint64          job,
                                        GError        **error);

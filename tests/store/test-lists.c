@@ -417,6 +417,74 @@ test_names (void)
   helper_close (book);
 }
 
+static gint64
+add_due (BbBook     *book,
+         const Shop *shop,
+         const char *code,
+         const char *due_at,
+         BbJobState  state)
+{
+  g_autoptr (BbJob) job = helper_make_job (code, shop->customer->id);
+  g_autoptr (GError) error = NULL;
+
+  job->due_at = g_strdup (due_at);
+  helper_save (book, &bb_job_table, job);
+  for (BbJobState s = BB_JOB_RUNNING; s <= state; s++)
+    g_assert_true (bb_book_set_job_state (book, job->id, s, &error));
+  g_assert_no_error (error);
+
+  return job->id;
+}
+
+static guint
+find_place (const GArray *ids,
+            gint64        key)
+{
+  for (guint i = 0; i < ids->len; i++)
+    if (g_array_index (ids, gint64, i) == key)
+      return i;
+
+  return G_MAXUINT;
+}
+
+/* Work that waits stands before what is over, with the next due first. */
+static void
+test_jobs_by_due (void)
+{
+  g_autofree char *path = helper_new_path ();
+  BbBook *book = helper_create (path);
+  g_autoptr (Shop) shop = helper_fill (book);
+  const guint open = (1u << BB_JOB_PLANNED) | (1u << BB_JOB_RUNNING);
+  gint64 some_day = 0;
+  gint64 first = 0;
+  gint64 done = 0;
+  gint64 second = 0;
+  g_autoptr (GArray) waiting = NULL;
+  g_autoptr (GArray) overdue = NULL;
+  g_autoptr (GArray) over = NULL;
+  g_autoptr (GArray) every = NULL;
+
+  helper_fill_jobs (book, shop);
+  some_day = add_due (book, shop, "D-1", NULL, BB_JOB_PLANNED);
+  first = add_due (book, shop, "D-2", "2031-03-01", BB_JOB_RUNNING);
+  done = add_due (book, shop, "D-3", "2031-01-01", BB_JOB_DONE);
+  second = add_due (book, shop, "D-4", "2031-03-02", BB_JOB_PLANNED);
+  waiting = bb_book_list_jobs_by_due (book, open, NULL, NULL);
+  g_assert_cmpuint (find_place (waiting, first), <, find_place (waiting, second));
+  g_assert_cmpuint (find_place (waiting, second), <, find_place (waiting, some_day));
+  g_assert_cmpuint (find_place (waiting, done), ==, G_MAXUINT);
+  overdue = bb_book_list_jobs_by_due (book, open, "2031-03-02", NULL);
+  g_assert_cmpuint (find_place (overdue, first), <, overdue->len);
+  g_assert_cmpuint (find_place (overdue, second), ==, G_MAXUINT);
+  g_assert_cmpuint (find_place (overdue, some_day), ==, G_MAXUINT);
+  over = bb_book_list_jobs_by_due (book, 1u << BB_JOB_DONE, NULL, NULL);
+  g_assert_cmpuint (over->len, ==, 1);
+  g_assert_cmpint (g_array_index (over, gint64, 0), ==, done);
+  every = bb_book_list_jobs_by_due (book, open | (1u << BB_JOB_DONE), NULL, NULL);
+  g_assert_cmpuint (find_place (every, done), ==, every->len - 1);
+  helper_close (book);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -427,6 +495,7 @@ main (int   argc,
   g_test_add_func ("/lists/titles-of-choices", test_titles_of_choices);
   g_test_add_func ("/lists/among", test_among);
   g_test_add_func ("/lists/machines-that-are-due", test_machines_that_are_due);
+  g_test_add_func ("/lists/jobs-by-due", test_jobs_by_due);
   g_test_add_func ("/lists/of-recipe", test_of_recipe);
   g_test_add_func ("/lists/withdrawn-are-left-out", test_withdrawn_are_left_out);
   g_test_add_func ("/lists/follows-every-change", test_follows_every_change);
