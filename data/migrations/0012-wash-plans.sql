@@ -8,6 +8,10 @@ CREATE VIRTUAL TABLE search_wash_plan USING fts5 (
 );
 CREATE INDEX wash_plan_in_use ON wash_plan (id) WHERE withdrawn_at IS NULL;
 
+-- Whose numbers a plan has was free to say for any plan. Only the shop's own plan has the shop's.
+UPDATE wash_plan SET origin = 'shop' WHERE standard = 'shop';
+UPDATE wash_plan SET origin = 'memory' WHERE standard <> 'shop' AND origin = 'shop';
+
 -- How long a print rests before its first wash is a part of how it was tested.
 DROP TRIGGER wash_plan_update;
 

@@ -19,6 +19,12 @@
 /* Larger than any widget's, smaller than what a window is painted into. */
 #define LARGE_BLOCK (1024 * 1024)
 
+/*
+ * What stays at the end of the heap for the next page. Where one limit is set the C library no longer finds the other
+ * by itself, and would give back each small piece to the system only to ask for it again.
+ */
+#define HEAP_TO_KEEP (2 * LARGE_BLOCK)
+
 /* Each thread that decodes an icon would have a heap of its own, of which little is ever used again. */
 #define MOST_HEAPS 2
 
@@ -288,6 +294,7 @@ keep_large_blocks_apart (void)
 {
 #ifdef __GLIBC__
   mallopt (M_MMAP_THRESHOLD, LARGE_BLOCK);
+  mallopt (M_TRIM_THRESHOLD, HEAP_TO_KEEP);
   mallopt (M_ARENA_MAX, MOST_HEAPS);
 #endif
 }

@@ -64,8 +64,7 @@ bb_catalogue_page_add (BbPage *page)
 static void
 bb_catalogue_page_edit (BbPage *page)
 {
-  gtk_widget_activate_action (GTK_WIDGET (bb_catalogue_page_get_catalogue (BB_CATALOGUE_PAGE (page))),
-                              "catalogue.edit", NULL);
+  bb_catalogue_edit_found (bb_catalogue_page_get_catalogue (BB_CATALOGUE_PAGE (page)));
 }
 
 static void

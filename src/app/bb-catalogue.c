@@ -446,6 +446,21 @@ bb_catalogue_add_below (BbCatalogue *self,
 }
 
 /**
+ * bb_catalogue_edit_found:
+ * @self: a catalogue
+ *
+ * Edits what was found, also where that has only just been typed and something else is still shown.
+ */
+void
+bb_catalogue_edit_found (BbCatalogue *self)
+{
+  g_return_if_fail (BB_IS_CATALOGUE (self));
+
+  bb_after_paint_now (GTK_WIDGET (self), &self->show_id, show_chosen);
+  gtk_widget_activate_action (GTK_WIDGET (self), "catalogue.edit", NULL);
+}
+
+/**
  * bb_catalogue_focus:
  * @self: a catalogue
  *

@@ -55,6 +55,7 @@ void          bb_catalogue_edit         (BbCatalogue           *self,
                                          const BbTable         *table,
                                          gpointer               record,
                                          const BbField         *fixed);
+void          bb_catalogue_edit_found   (BbCatalogue           *self);
 void          bb_catalogue_add_above    (BbCatalogue           *self,
                                          GtkWidget             *widget);
 void          bb_catalogue_add_below    (BbCatalogue           *self,

@@ -92,13 +92,6 @@ typed_cb (GtkSpinButton *spin)
 }
 
 static void
-not_printed_cb (BbLabelsDialog *self,
-                const GError   *error)
-{
-  bb_session_report (self->session, error);
-}
-
-static void
 print_action (GtkWidget  *widget,
               const char *name,
               GVariant   *parameter)
@@ -109,7 +102,8 @@ print_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
-  g_signal_connect_object (operation, "failed", G_CALLBACK (not_printed_cb), self, G_CONNECT_SWAPPED);
+  /* The pages may be drawn when the dialog is closed already. */
+  g_signal_connect_object (operation, "failed", G_CALLBACK (bb_session_report), self->session, G_CONNECT_SWAPPED);
   bb_print_operation_ask (operation, GTK_WINDOW (self));
 }
 

@@ -130,6 +130,9 @@ bb_plan_view_show (BbPlanView       *self,
 
   g_return_if_fail (BB_IS_PLAN_VIEW (self) && BB_IS_SESSION (session) && plan != NULL);
 
+  /* What can be copied is always the plan that is shown, also where its specimens can't be counted. */
+  bb_wash_plan_free (self->plan);
+  self->plan = bb_record_copy (&bb_wash_plan_table, plan);
   n_specimens = bb_book_count_referring (bb_session_get_book (session), &bb_wash_test_table, &bb_wash_plan_table,
                                          plan->id, &error);
   if (n_specimens < 0)
@@ -137,8 +140,6 @@ bb_plan_view_show (BbPlanView       *self,
       bb_session_report (session, error);
       return;
     }
-  bb_wash_plan_free (self->plan);
-  self->plan = bb_record_copy (&bb_wash_plan_table, plan);
   source = bb_plan_words_of_source (plan);
   use = bb_plan_words_of_use (plan, n_specimens);
   bb_word_badge_say (self->badge, get_tone (plan), bb_choices_get_title (&bb_plan_origin_choices, plan->origin));

@@ -2,6 +2,7 @@
 #define G_LOG_DOMAIN "bb-test"
 
 #include "app-helpers.h"
+#include "bb-blanks-page.h"
 #include "bb-editor.h"
 #include "bb-form.h"
 #include "bb-lines-view.h"
@@ -513,6 +514,32 @@ test_edits_what_is_found (Scene         *scene,
   g_assert_false (has_no_form (scene));
 }
 
+/* So it is on every page that lists the records of a table. */
+static void
+test_catalogue_edits_what_is_found (Scene         *scene,
+                                    gconstpointer  data)
+{
+  GtkWidget *window = gtk_window_new ();
+  BbPage *page = g_object_new (BB_TYPE_BLANKS_PAGE, NULL);
+  GtkEditable *entry = NULL;
+  g_autoptr (BbBlank) blank = NULL;
+
+  (void) data;
+  gtk_window_set_child (GTK_WINDOW (window), GTK_WIDGET (page));
+  gtk_window_present (GTK_WINDOW (window));
+  bb_page_set_session (page, scene->session);
+  helper_wait_drawn (GTK_WIDGET (page));
+  entry = helper_find_widget (GTK_WIDGET (page), GTK_TYPE_SEARCH_ENTRY);
+  gtk_editable_set_text (entry, "Fjord");
+  helper_wait_drawn (GTK_WIDGET (page));
+  gtk_editable_set_text (entry, "Bench");
+  bb_page_edit (page);
+  blank = bb_form_dup_record (helper_find_widget (GTK_WIDGET (page), BB_TYPE_FORM), FALSE);
+  g_assert_cmpstr (blank->name, ==, "Bench tee");
+
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 said_cb (gboolean *said)
 {
@@ -558,6 +585,7 @@ main (int   argc,
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
   adw_init ();
   ADD ("edits-what-is-found", test_edits_what_is_found);
+  ADD ("catalogue-edits-what-is-found", test_catalogue_edits_what_is_found);
   ADD ("labels", test_labels);
   ADD ("search", test_search);
   ADD ("switch", test_switch);

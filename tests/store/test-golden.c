@@ -10,9 +10,10 @@
 /* A book of every released schema, as make-golden.c made it then, opens with all that is in it. */
 
 #define FIRST_WITH_JOBS 3
+#define LAST_WITH_FREE_ORIGIN 11
 
-static BbBook *
-open_golden (guint schema)
+static char *
+copy_golden (guint schema)
 {
   g_autofree char *name = g_strdup_printf ("golden-%u.book", schema);
   g_autofree char *golden = g_test_build_filename (G_TEST_DIST, "store", name, NULL);
@@ -24,6 +25,14 @@ open_golden (guint schema)
   g_assert_true (g_file_get_contents (golden, &contents, &length, &error));
   g_assert_no_error (error);
   g_assert_true (g_file_set_contents (path, contents, (gssize) length, NULL));
+
+  return g_steal_pointer (&path);
+}
+
+static BbBook *
+open_golden (guint schema)
+{
+  g_autofree char *path = copy_golden (schema);
 
   return helper_open (path);
 }
@@ -102,6 +111,39 @@ test_opens (gconstpointer data)
   helper_close (book);
 }
 
+/* Before the twelfth schema any plan could be said to have the shop's numbers, or a standard's. */
+static void
+test_plan_origins (void)
+{
+  g_autofree char *path = copy_golden (LAST_WITH_FREE_ORIGIN);
+  sqlite3 *plain = helper_open_plain (path);
+  BbBook *book = NULL;
+  g_autoptr (GPtrArray) problems = NULL;
+  g_autoptr (BbWashPlan) published = NULL;
+  g_autoptr (BbWashPlan) own = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_assert_cmpint (helper_run_plain (plain,
+                                     "INSERT INTO wash_plan (code, name, standard, publication, procedure, "
+                                     "launderings, rest_days, cycles_per_week, grace_days, origin) VALUES "
+                                     "('P-ISO', 'Published', 'iso-6330', 'ISO 6330:2021', '4N', 1, 1, 5, 1, 'shop'), "
+                                     "('P-OWN', 'Own', 'shop', NULL, NULL, 1, 1, 5, 1, 'standard');"
+                                     "INSERT INTO wash_plan_grade_at (wash_plan, position, cycles) "
+                                     "SELECT id, 0, 5 FROM wash_plan WHERE code LIKE 'P-%'"), ==, SQLITE_OK);
+  sqlite3_close (plain);
+
+  book = helper_open (path);
+  published = bb_book_load_by_code (book, &bb_wash_plan_table, "P-ISO", NULL);
+  own = bb_book_load_by_code (book, &bb_wash_plan_table, "P-OWN", NULL);
+  g_assert_cmpint (published->origin, ==, BB_PLAN_ORIGIN_MEMORY);
+  g_assert_cmpint (own->origin, ==, BB_PLAN_ORIGIN_SHOP);
+  problems = bb_book_check (book, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (problems->len, ==, 0);
+
+  helper_close (book);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -114,6 +156,8 @@ main (int   argc,
 
       g_test_add_data_func (path, GUINT_TO_POINTER (i), test_opens);
     }
+
+  g_test_add_func ("/golden/plan-origins", test_plan_origins);
 
   return g_test_run ();
 }
