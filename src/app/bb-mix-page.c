@@ -198,11 +198,30 @@ show_losses (BbMixPage           *self,
   gtk_label_set_label (self->losses_label, text);
 }
 
+/* How far a container reaches is counted from the one that the mix is taken from, unless a person said what is left. */
+static void
+show_sheet (BbMixPage     *self,
+            BbWorksheetIn *in,
+            BbWorksheet   *sheet)
+{
+  BbSession *session = bb_page_get_session (BB_PAGE (self));
+  const gint64 supply = self->revision != NULL ? self->revision->pretreat_product : 0;
+  g_autoptr (BbMixSheet) mix = bb_takes_view_reckon (self->takes, session, supply, sheet->mix.concentrate_g);
+  const char *container = NULL;
+  BbWorksheet counted;
+
+  if (mix != NULL && bb_worksheet_take_container (in, mix) && bb_worksheet_compute (in, &counted, NULL))
+    {
+      container = g_array_index (mix->takes, BbTake, 0).code;
+      *sheet = counted;
+    }
+  bb_worksheet_view_show (self->worksheet, session, in, sheet, container);
+}
+
 /* A laydown in grams on a box needs the box first, so the box is computed from whatever is there. */
 static void
 update (BbMixPage *self)
 {
-  BbSession *session = bb_page_get_session (BB_PAGE (self));
   g_autoptr (BbWorksheetIn) draft = bb_form_dup_draft (self->form);
   g_autoptr (BbWorksheetIn) in = NULL;
   g_autoptr (GError) error = NULL;
@@ -228,11 +247,7 @@ update (BbMixPage *self)
   show_departures (self, in);
   update_box (self, in);
   if (bb_worksheet_compute (in, &sheet, &error))
-    {
-      bb_worksheet_view_show (self->worksheet, session, in, &sheet);
-      bb_takes_view_reckon (self->takes, session, self->revision != NULL ? self->revision->pretreat_product : 0,
-                            sheet.mix.concentrate_g);
-    }
+    show_sheet (self, in, &sheet);
   else
     {
       bb_worksheet_view_show_empty (self->worksheet, error->message);

@@ -86,8 +86,10 @@ bb_takes_view_show (BbTakesView      *self,
  * @concentrate_g: how much of it is to be taken, in g
  *
  * Shows which containers that would be taken from today; nothing where the shop has never entered one.
+ *
+ * Returns: (transfer full) (nullable): the mix with these containers; %NULL where there are none
  */
-void
+BbMixSheet *
 bb_takes_view_reckon (BbTakesView *self,
                       BbSession   *session,
                       gint64       supply,
@@ -100,7 +102,7 @@ bb_takes_view_reckon (BbTakesView *self,
   g_autoptr (GPtrArray) stock = NULL;
   g_autoptr (GError) error = NULL;
 
-  g_return_if_fail (BB_IS_TAKES_VIEW (self));
+  g_return_val_if_fail (BB_IS_TAKES_VIEW (self), NULL);
 
   if (supply != 0)
     product = bb_book_load (book, &bb_supply_table, supply, &error);
@@ -110,10 +112,12 @@ bb_takes_view_reckon (BbTakesView *self,
     bb_session_report (session, error);
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
   if (stock == NULL || stock->len == 0)
-    return;
+    return NULL;
 
   mix->supply = supply;
   mix->concentrate_g = concentrate_g;
   bb_mix_sheet_choose_lots (mix, product, stock, today);
   bb_takes_view_show (self, session, mix);
+
+  return g_steal_pointer (&mix);
 }

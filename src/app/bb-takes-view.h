@@ -16,12 +16,12 @@ G_BEGIN_DECLS
 #define BB_TYPE_TAKES_VIEW (bb_takes_view_get_type ())
 G_DECLARE_FINAL_TYPE (BbTakesView, bb_takes_view, BB, TAKES_VIEW, GtkBox)
 
-void bb_takes_view_show    (BbTakesView      *self,
-                            BbSession        *session,
-                            const BbMixSheet *mix);
-void bb_takes_view_reckon  (BbTakesView      *self,
-                            BbSession        *session,
-                            gint64            supply,
-                            double            concentrate_g);
+void        bb_takes_view_show   (BbTakesView      *self,
+                                  BbSession        *session,
+                                  const BbMixSheet *mix);
+BbMixSheet *bb_takes_view_reckon (BbTakesView      *self,
+                                  BbSession        *session,
+                                  gint64            supply,
+                                  double            concentrate_g);
 
 G_END_DECLS

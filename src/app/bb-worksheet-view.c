@@ -110,19 +110,33 @@ show_counts (BbWorksheetView     *self,
              const BbWorksheet   *sheet)
 {
   g_autofree char *garments = g_strdup_printf ("%" G_GINT64_FORMAT, sheet->batch.garments);
-  g_autofree char *left = NULL;
   g_autofree char *spare = NULL;
 
   if (sheet->batch.garments != in->count)
     spare = g_strdup_printf (_("%d wanted, the rest to spare"), (int) in->count);
   bb_figure_set (self->garments, garments, "", spare);
+}
+
+static void
+show_left (BbWorksheetView   *self,
+           const BbWorksheet *sheet,
+           const char        *container)
+{
+  const gboolean short_of = sheet->has_stretch && sheet->stretch.garments < sheet->batch.garments;
+  g_autofree char *left = NULL;
+  g_autofree char *note = NULL;
 
   if (sheet->has_stretch)
     left = g_strdup_printf ("%" G_GINT64_FORMAT, sheet->stretch.garments);
-  bb_figure_set (self->left, left, "",
-                 !sheet->has_stretch ? _("say how much concentrate is left")
-                 : sheet->stretch.garments < sheet->batch.garments ? _("not enough for this count") : NULL);
-  bb_figure_mark (self->left, sheet->has_stretch && sheet->stretch.garments < sheet->batch.garments);
+  if (!sheet->has_stretch)
+    note = g_strdup (_("say how much concentrate is left"));
+  else if (container != NULL)
+    /* Translators: the code of a container. */
+    note = g_strdup_printf (short_of ? _("not enough in %s alone") : _("from %s"), container);
+  else if (short_of)
+    note = g_strdup (_("not enough for this count"));
+  bb_figure_set (self->left, left, "", note);
+  bb_figure_mark (self->left, short_of);
 }
 
 /**
@@ -131,12 +145,15 @@ show_counts (BbWorksheetView     *self,
  * @session: the session
  * @in: what was asked for
  * @sheet: the results
+ * @container: (nullable): the code of the container that the concentrate was counted from; %NULL where a person said
+ *   how much there is, or nobody
  */
 void
 bb_worksheet_view_show (BbWorksheetView     *self,
                         BbSession           *session,
                         const BbWorksheetIn *in,
-                        const BbWorksheet   *sheet)
+                        const BbWorksheet   *sheet,
+                        const char          *container)
 {
   const BbUnitContext *units = bb_session_get_units (session);
 
@@ -149,6 +166,7 @@ bb_worksheet_view_show (BbWorksheetView     *self,
   show_box (self, units, &sheet->box);
   show_garment (self, units, in, sheet);
   show_counts (self, in, sheet);
+  show_left (self, sheet, container);
   gtk_widget_set_visible (GTK_WIDGET (self->missing_label), FALSE);
 }
 

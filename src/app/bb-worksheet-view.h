@@ -19,7 +19,8 @@ G_DECLARE_FINAL_TYPE (BbWorksheetView, bb_worksheet_view, BB, WORKSHEET_VIEW, Ad
 void bb_worksheet_view_show       (BbWorksheetView     *self,
                                    BbSession           *session,
                                    const BbWorksheetIn *in,
-                                   const BbWorksheet   *sheet);
+                                   const BbWorksheet   *sheet,
+                                   const char          *container);
 void bb_worksheet_view_show_empty (BbWorksheetView     *self,
                                    const char          *text);
 

@@ -207,6 +207,32 @@ bb_worksheet_take_shop (BbWorksheetIn *in,
     }
 }
 
+/**
+ * bb_worksheet_take_container:
+ * @in: the sheet
+ * @mix: the mix, with the containers that it is taken from
+ *
+ * Fills in what the first of the containers holds before anything is taken from it, unless a person has said how much
+ * concentrate there is.
+ *
+ * Returns: %TRUE if it was filled in; %FALSE too where nobody knows what the container holds
+ */
+gboolean
+bb_worksheet_take_container (BbWorksheetIn    *in,
+                             const BbMixSheet *mix)
+{
+  const BbTake *take = NULL;
+
+  g_return_val_if_fail (in != NULL && mix != NULL, FALSE);
+
+  if (!isnan (in->container_ml) || mix->takes == NULL || mix->takes->len == 0)
+    return FALSE;
+  take = &g_array_index (mix->takes, BbTake, 0);
+  in->container_ml = (take->left_g + take->amount_g) / in->concentrate_density_g_per_ml;
+
+  return !isnan (in->container_ml);
+}
+
 static char *
 join_titles (GPtrArray *titles)
 {

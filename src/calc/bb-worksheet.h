@@ -3,6 +3,7 @@
 
 #include "bb-batch.h"
 #include "bb-box.h"
+#include "bb-job-sheet.h"
 #include "bb-laydown.h"
 #include "bb-mix.h"
 #include "bb-signature.h"
@@ -62,6 +63,8 @@ void     bb_worksheet_take_revision       (BbWorksheetIn       *in,
                                            const BbSupply      *product);
 void     bb_worksheet_take_shop           (BbWorksheetIn       *in,
                                            const BbShop        *shop);
+gboolean bb_worksheet_take_container      (BbWorksheetIn       *in,
+                                           const BbMixSheet    *mix);
 char    *bb_worksheet_describe_own_losses (const BbWorksheetIn *in,
                                            const BbShop        *shop);
 char    *bb_worksheet_describe_departures (const BbWorksheetIn *in,

@@ -64,6 +64,8 @@ set_up (char **path)
   book = helper_create (*path);
   shop = helper_fill (book);
   scene->revision = shop->revision->id;
+  shop->lot = helper_make_lot ("L-1", shop->pretreat->id);
+  helper_save (book, &bb_lot_table, shop->lot);
   helper_close (book);
   show_page (scene, *path);
 
@@ -251,6 +253,22 @@ test_survives_a_restart (void)
   tear_down (scene);
 }
 
+/* The recipe's pretreat is in the shop, 1000 g of it in L-1: how far that reaches need not be asked. */
+static void
+test_counts_from_the_shelf (void)
+{
+  g_autofree char *path = NULL;
+  Scene *scene = set_up (&path);
+
+  bb_page_show_record (scene->page, scene->revision);
+  type_text (scene, 0, "300");
+  type_text (scene, 1, "300");
+  type_text (scene, 2, "2");
+  g_assert_false (has_label (scene, "say how much concentrate is left"));
+  g_assert_true (has_label (scene, "from L-1"));
+  tear_down (scene);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -259,6 +277,7 @@ main (int   argc,
   adw_init ();
 
   g_test_add_func ("/mix-page/artwork-and-form-agree", test_artwork_and_form_agree);
+  g_test_add_func ("/mix-page/counts-from-the-shelf", test_counts_from_the_shelf);
   g_test_add_func ("/mix-page/survives-a-restart", test_survives_a_restart);
 
   return g_test_run ();

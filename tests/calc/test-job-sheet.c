@@ -228,10 +228,6 @@ test_mix (Bench         *bench,
   g_assert_null (mix->takes);
 }
 
-/*
- * Spray 30 s; dry 2 · 40 + 20 = 100 s on two stations; print 40 + 500 · 0.1064 · 2 = 146.4 s; cure 90 + 20 = 110 s on
- * two. Printing sets the pace: 386.4 s through the line, then 54 · 146.4 s.
- */
 /* The bench's sheet for the same garments comes to the same, as long as nobody changes the shop's figures on it. */
 static void
 test_worksheet_agrees (Bench         *bench,
@@ -269,6 +265,10 @@ test_worksheet_agrees (Bench         *bench,
   g_assert_cmpstr (changed, ==, "Overspray, Reserve");
 }
 
+/*
+ * Spray 30 s; dry 2 · 40 + 20 = 100 s on two stations; print 40 + 500 · 0.1064 · 2 = 146.4 s; cure 90 + 20 = 110 s on
+ * two. Printing sets the pace: 386.4 s through the line, then 54 · 146.4 s.
+ */
 static void
 test_time (Bench         *bench,
            gconstpointer  data)

@@ -5,6 +5,7 @@
 #include "bb-solids-match.h"
 #include "bb-stretch.h"
 #include "bb-weigh-in.h"
+#include "bb-worksheet.h"
 
 /* What has to hold for any input, tried on random input of a fixed seed. */
 
@@ -450,6 +451,29 @@ test_weigh_in_aim_is_what_is_judged (void)
     }
 }
 
+/* 36.4 g of 837 g are taken: the container holds 837 g, at 1.25 g/ml 669.6 ml. What a person says goes first. */
+static void
+test_worksheet_counts_its_container (void)
+{
+  g_autoptr (BbWorksheetIn) in = bb_worksheet_in_new ();
+  g_autoptr (BbMixSheet) mix = bb_mix_sheet_new ();
+  BbTake *take = NULL;
+
+  in->concentrate_density_g_per_ml = 1.25;
+  g_assert_false (bb_worksheet_take_container (in, mix));
+  take = bb_field_append_item (bb_table_find_field (&bb_mix_sheet_table, "takes"), mix);
+  take->amount_g = 36.4;
+  take->left_g = (double) NAN;
+  g_assert_false (bb_worksheet_take_container (in, mix));
+  g_assert_true (isnan (in->container_ml));
+  take->left_g = 800.6;
+  g_assert_true (bb_worksheet_take_container (in, mix));
+  g_assert_cmpfloat_with_epsilon (in->container_ml, 669.6, 1e-9);
+  in->container_ml = 5;
+  g_assert_false (bb_worksheet_take_container (in, mix));
+  g_assert_cmpfloat (in->container_ml, ==, 5);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -468,6 +492,7 @@ main (int   argc,
   g_test_add_func ("/pretreat/solids-match-there-and-back", test_solids_match_there_and_back);
   g_test_add_func ("/pretreat/weigh-in-judges-in-decimals", test_weigh_in_judges_in_decimals);
   g_test_add_func ("/pretreat/weigh-in-aim-is-what-is-judged", test_weigh_in_aim_is_what_is_judged);
+  g_test_add_func ("/pretreat/worksheet-counts-its-container", test_worksheet_counts_its_container);
 
   return g_test_run ();
 }
