@@ -18,6 +18,9 @@
 /* Most characters of a name in the table. */
 #define NAME_WIDTH 16
 
+/* And as many of it stay where there is little room. */
+#define LEAST_NAME_WIDTH 4
+
 struct _BbReadings
 {
   GtkBox parent_instance;
@@ -219,7 +222,7 @@ attach_column (BbReadings    *self,
         {
           gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
           gtk_label_set_max_width_chars (GTK_LABEL (label), NAME_WIDTH);
-          gtk_label_set_width_chars (GTK_LABEL (label), MIN ((int) g_utf8_strlen (text, -1), NAME_WIDTH));
+          gtk_label_set_width_chars (GTK_LABEL (label), MIN ((int) g_utf8_strlen (text, -1), LEAST_NAME_WIDTH));
           gtk_widget_set_tooltip_text (label, text);
         }
       gtk_grid_attach (self->grid, label, column, get_row (i), 1, 1);
