@@ -352,13 +352,14 @@ int
 bb_figures_get_columns (BbFigures *self,
                         int        width)
 {
-  const int n = count (self);
+  int n = 0;
   int minimum = 0;
   int natural = 0;
   int fit = 0;
 
   g_return_val_if_fail (BB_IS_FIGURES (self), 1);
 
+  n = count (self);
   if (n == 0)
     return 1;
   measure_column (self, &minimum, &natural);

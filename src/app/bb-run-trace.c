@@ -69,7 +69,8 @@ add (BbRunTrace    *self,
   if (id == 0 || has (self, target))
     return;
   name = bb_show_name (self->session, table, id);
-  text = g_strdup_printf ("%s: %s", _(table->title), name);
+  /* Translators: what kind of thing it is, and its name. */
+  text = g_strdup_printf (_("%s: %s"), _(table->title), name);
   button = gtk_button_new_with_label (text);
   label = GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button)));
   gtk_widget_add_css_class (button, "flat");

@@ -35,10 +35,11 @@ bb_label_sheets_new (const BbLabelLayout *layout,
                      GPtrArray           *labels,
                      guint                skip)
 {
-  BbLabelSheets *self = g_new0 (BbLabelSheets, 1);
+  BbLabelSheets *self = NULL;
 
   g_return_val_if_fail (layout != NULL && labels != NULL && bb_label_layout_count_places (layout) > 0, NULL);
 
+  self = g_new0 (BbLabelSheets, 1);
   self->layout = layout;
   self->labels = labels;
   self->skip = skip % bb_label_layout_count_places (layout);
