@@ -22,6 +22,7 @@ struct _BbStartDialog
   GtkLabel *rest_label;
   GtkBox *form_box;
   GtkLabel *person_label;
+  GtkLabel *machine_label;
   GtkLabel *due_label;
   GtkLabel *takes_label;
 
@@ -29,6 +30,10 @@ struct _BbStartDialog
 
   /* owned */
   BbSession *session;
+  BbJobPapers *papers;
+
+  /* in the papers */
+  const BbSheetLine *line;
 };
 
 G_DEFINE_FINAL_TYPE (BbStartDialog, bb_start_dialog, ADW_TYPE_WINDOW)
@@ -85,9 +90,12 @@ static void
 changed_cb (BbStartDialog *self)
 {
   g_autoptr (BbRun) run = bb_form_dup_draft (self->form);
+  g_autofree char *unnamed = NULL;
 
   gtk_widget_set_visible (GTK_WIDGET (self->person_label), lacks_person (self, run));
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "start.run", !lacks_person (self, run));
+  unnamed = bb_words_of_unnamed_machines (self->line, run);
+  show_text (self->machine_label, unnamed);
   show_due (self, run);
 }
 
@@ -133,10 +141,10 @@ make_form (BbStartDialog *self,
 }
 
 static void
-show_takes (BbStartDialog     *self,
-            const BbJobSheet  *sheet,
-            const BbSheetLine *line)
+show_takes (BbStartDialog *self)
 {
+  const BbJobSheet *sheet = self->papers->sheet;
+  const BbSheetLine *line = self->line;
   g_autoptr (GString) text = g_string_new (NULL);
 
   for (guint i = 0; line->revision != NULL && i < sheet->mixes->len; i++)
@@ -163,30 +171,31 @@ load (BbStartDialog  *self,
 {
   BbBook *book = bb_session_get_book (self->session);
   g_autofree char *today = bb_dup_today ();
-  g_autoptr (BbJobPapers) papers = bb_job_papers_load (book, job, today, error);
-  g_autoptr (GPtrArray) cards = papers != NULL ? bb_book_load_lines (book, &bb_job_line_table, &id, 1, error) : NULL;
+  g_autoptr (GPtrArray) cards = NULL;
   g_autoptr (BbRun) run = bb_run_new ();
-  const BbSheetLine *line = NULL;
   g_autofree char *title = NULL;
   g_autofree char *rest = NULL;
 
+  self->papers = bb_job_papers_load (book, job, today, error);
+  if (self->papers != NULL)
+    cards = bb_book_load_lines (book, &bb_job_line_table, &id, 1, error);
   if (cards == NULL || cards->len == 0)
     return FALSE;
   run->line = id;
   run->person = bb_session_get_person (self->session);
   run->started_at = g_strdup (today);
-  line = bb_job_papers_propose_run (papers, book, run, error);
-  if (line == NULL)
+  self->line = bb_job_papers_propose_run (self->papers, book, run, error);
+  if (self->line == NULL)
     return FALSE;
 
   /* Translators: the code of a line of a job, and that of a revision. */
-  title = g_strdup_printf (_("A run of line %s by %s"), line->line->code,
-                           line->revision != NULL ? line->revision->code : "");
+  title = g_strdup_printf (_("A run of line %s by %s"), self->line->line->code,
+                           self->line->revision != NULL ? self->line->revision->code : "");
   rest = bb_words_of_rest (cards->pdata[0]);
   gtk_label_set_label (self->title_label, title);
   gtk_label_set_label (self->rest_label, rest);
   make_form (self, run);
-  show_takes (self, papers->sheet, line);
+  show_takes (self);
 
   return TRUE;
 }
@@ -197,6 +206,7 @@ bb_start_dialog_dispose (GObject *object)
   BbStartDialog *self = BB_START_DIALOG (object);
 
   g_clear_object (&self->session);
+  g_clear_pointer (&self->papers, bb_job_papers_free);
   gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_START_DIALOG);
 
   G_OBJECT_CLASS (bb_start_dialog_parent_class)->dispose (object);
@@ -214,6 +224,7 @@ bb_start_dialog_class_init (BbStartDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbStartDialog, rest_label);
   gtk_widget_class_bind_template_child (widget_class, BbStartDialog, form_box);
   gtk_widget_class_bind_template_child (widget_class, BbStartDialog, person_label);
+  gtk_widget_class_bind_template_child (widget_class, BbStartDialog, machine_label);
   gtk_widget_class_bind_template_child (widget_class, BbStartDialog, due_label);
   gtk_widget_class_bind_template_child (widget_class, BbStartDialog, takes_label);
   gtk_widget_class_install_action (widget_class, "start.run", NULL, run_action);

@@ -270,24 +270,45 @@ propose (const GPtrArray   *machines,
          const BbEquipment *machine,
          gint64             before)
 {
+  guint n_alike = 0;
+
   if (machine == NULL)
     return 0;
-  for (guint i = 0; machine->id != before && i < machines->len; i++)
+  for (guint i = 0; i < machines->len; i++)
     {
       const BbEquipment *other = machines->pdata[i];
 
-      if (other != machine && other->kind == machine->kind && other->withdrawn_at == NULL)
-        return 0;
+      if (other->kind != machine->kind || other->withdrawn_at != NULL)
+        continue;
+      if (other->id == before)
+        return before;
+      n_alike++;
     }
 
-  return machine->id;
+  return n_alike == 1 ? machine->id : 0;
+}
+
+/* Of the line; of a line that never ran, of what it is printed by. Returns: %FALSE with an error */
+static gboolean
+find_run_before (BbBook             *book,
+                 const BbSheetLine  *line,
+                 BbRun             **before,
+                 GError            **error)
+{
+  const int found = bb_book_find_last_run (book, &bb_job_line_table, line->line->id, before, error);
+
+  if (found != 0 || line->revision == NULL)
+    return found >= 0;
+
+  return bb_book_find_last_run (book, &bb_revision_table, line->revision->id, before, error) >= 0;
 }
 
 /**
  * bb_job_papers_propose_run:
  * @self: papers
  * @book: the book that they are from
- * @run: a run whose line is set; gets the machines that it was run on before, or that there is only one of
+ * @run: a run whose line is set; gets the machines that the line, or else its revision, was run on before, or that
+ *   there is only one of
  * @error: return location for a #GError
  *
  * Proposes machines for a new run. Where several could do it, a person has to say which.
@@ -309,7 +330,7 @@ bb_job_papers_propose_run (const BbJobPapers  *self,
   for (guint i = 0; line == NULL && i < self->lines->len; i++)
     if (g_array_index (self->lines, BbSheetLine, i).line->id == run->line)
       line = &g_array_index (self->lines, BbSheetLine, i);
-  if (line == NULL || bb_book_find_last_run (book, &bb_job_line_table, run->line, &before, error) < 0)
+  if (line == NULL || !find_run_before (book, line, &before, error))
     return NULL;
 
   run->sprayer = propose (self->machines, line->sprayer, before != NULL ? before->sprayer : 0);

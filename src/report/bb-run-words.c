@@ -205,3 +205,46 @@ bb_words_of_entry (BbBook              *book,
   /* Translators: the code of a lot, what is in it, and how much was taken. */
   return g_strdup_printf (_("%s, %s: %s"), lot->code, name, amount);
 }
+
+/* What the shop has no machine for can't be named. */
+static void
+add_unnamed (GPtrArray         *titles,
+             const char        *name,
+             const BbEquipment *usual,
+             const BbRun       *run)
+{
+  const BbField *field = bb_table_find_field (&bb_run_table, name);
+
+  if (usual != NULL && !bb_field_is_set (field, run))
+    g_ptr_array_add (titles, _(field->title));
+}
+
+/**
+ * bb_words_of_unnamed_machines:
+ * @line: a line, with a machine for each step that the shop has one for
+ * @run: a run of it
+ *
+ * Returns: (transfer full) (nullable): which of the machines the run does not name, and what that costs; %NULL where it
+ *   names all
+ */
+char *
+bb_words_of_unnamed_machines (const BbSheetLine *line,
+                              const BbRun       *run)
+{
+  g_autoptr (GPtrArray) titles = g_ptr_array_new ();
+  g_autofree char *list = NULL;
+
+  g_return_val_if_fail (line != NULL && run != NULL, NULL);
+
+  add_unnamed (titles, "sprayer", line->sprayer, run);
+  add_unnamed (titles, "dryer", line->dryer, run);
+  add_unnamed (titles, "printer", line->printer, run);
+  add_unnamed (titles, "curer", line->curer, run);
+  if (titles->len == 0)
+    return NULL;
+  g_ptr_array_add (titles, NULL);
+  list = g_strjoinv (", ", (char **) titles->pdata);
+
+  /* Translators: a list of titles, like "Dried on, Printer". */
+  return g_strdup_printf (_("Not named: %s. A fault can't be traced to a machine that nobody has named."), list);
+}

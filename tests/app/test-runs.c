@@ -169,6 +169,10 @@ test_start (Scene         *scene,
   draft = bb_form_dup_draft (helper_find_widget (dialog, BB_TYPE_FORM));
   g_assert_cmpint (draft->person, ==, scene->shop->person->id);
   g_assert_cmpint (draft->curer, ==, scene->shop->press->id);
+  g_assert_false (says (dialog, "Not named"));
+  draft->dryer = 0;
+  bb_form_take (helper_find_widget (dialog, BB_TYPE_FORM), bb_table_find_field (&bb_run_table, "dryer"), draft);
+  g_assert_true (says (dialog, "Not named: Dried on."));
   gtk_widget_activate_action (dialog, "start.run", NULL);
   helper_wait_until (is_second_started, scene);
   helper_wait_drawn (GTK_WIDGET (scene->panel));

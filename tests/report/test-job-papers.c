@@ -5,6 +5,7 @@
 
 #include <math.h>
 
+#include "bb-run-words.h"
 #include "bench.h"
 
 #define DAY "2025-03-14"
@@ -74,6 +75,40 @@ test_machines (Bench         *bench,
   g_assert_cmpint (lines[1].curer->id, ==, other->id);
 }
 
+/*
+ * Of two presses a new line gets the one on which its revision was cured last; what nobody has named before is left to
+ * a person, who is told. There is no printer in the shop that could be named.
+ */
+static void
+test_propose_run (Bench         *bench,
+                  gconstpointer  data)
+{
+  g_autoptr (BbEquipment) other = helper_make_equipment ("A-PRESS", BB_EQUIPMENT_PRESS);
+  g_autoptr (BbJobLine) fresh = NULL;
+  g_autoptr (BbJobPapers) papers = NULL;
+  g_autoptr (BbRun) run = bb_run_new ();
+  g_autofree char *unnamed = NULL;
+  const BbSheetLine *line = NULL;
+
+  (void) data;
+  helper_save (bench->book, &bb_equipment_table, other);
+  fresh = helper_make_line (bench->shop->job->id, bench->shop->colourway->id, bench->shop->revision->id);
+  g_assert_true (bb_book_save_job_line (bench->book, fresh, NULL));
+  papers = load (bench);
+  run->line = fresh->id;
+  line = bb_job_papers_propose_run (papers, bench->book, run, NULL);
+  g_assert_nonnull (line);
+  g_assert_cmpint (run->curer, ==, bench->shop->press->id);
+  g_assert_cmpint (run->dryer, ==, 0);
+  g_assert_cmpint (run->printer, ==, 0);
+  unnamed = bb_words_of_unnamed_machines (line, run);
+  g_assert_cmpstr (unnamed, ==, "Not named: Dried on. A fault can't be traced to a machine that nobody has named.");
+  g_free (g_steal_pointer (&unnamed));
+  run->dryer = other->id;
+  unnamed = bb_words_of_unnamed_machines (line, run);
+  g_assert_null (unnamed);
+}
+
 /* A line without a recipe is there, and says what it lacks. */
 static void
 test_no_recipe (Bench         *bench,
@@ -113,6 +148,7 @@ main (int   argc,
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
   BENCH_ADD ("/job-papers/sheet", test_sheet);
   BENCH_ADD ("/job-papers/machines", test_machines);
+  BENCH_ADD ("/job-papers/propose-run", test_propose_run);
   BENCH_ADD ("/job-papers/no-recipe", test_no_recipe);
   BENCH_ADD ("/job-papers/no-job", test_no_job);
 
