@@ -8,6 +8,9 @@
 
 #include "bb-units-private.h"
 
+/* Decimals of a temperature for reading. */
+#define TEMPERATURE_DECIMALS_READ 1
+
 /* A number in a form shows back as typed if it has up to this many decimals. */
 #define MOST_TYPED_DECIMALS 4
 #define SAME_WITHIN 1e-9
@@ -182,7 +185,8 @@ pad_money (char *buffer)
 
 /*
  * Lengths and areas mostly follow from pixels and other lengths, and have more decimals than anybody reads off a
- * garment: of an inch the eighth, which has three. Common practice, no source.
+ * garment: of an inch the eighth, which has three. A temperature that was typed in the other scale has more than a
+ * thermometer of the trade shows. Common practice, no source.
  */
 static int
 get_most_read (BbQuantity    quantity,
@@ -190,6 +194,9 @@ get_most_read (BbQuantity    quantity,
 {
   if (quantity == BB_QUANTITY_LENGTH)
     return unit->decimals + 1;
+
+  if (quantity == BB_QUANTITY_TEMPERATURE)
+    return TEMPERATURE_DECIMALS_READ;
 
   return quantity == BB_QUANTITY_AREA ? unit->decimals : MOST_TYPED_DECIMALS;
 }
@@ -218,7 +225,7 @@ write_number (BbQuantity           quantity,
   if (exact)
     strip_zeros (buffer);
   else
-    print_rounded (buffer, shown, get_decimals (quantity, unit));
+    print_rounded (buffer, shown, MIN (most, get_decimals (quantity, unit)));
   if (quantity == BB_QUANTITY_MONEY)
     pad_money (buffer);
 
@@ -264,10 +271,10 @@ bb_quantity_format_typed (BbQuantity           quantity,
  * @context: (nullable): the units and the decimal separator shown; %NULL for metric and "."
  *
  * Writes a number without its unit for reading: as bb_quantity_format_typed() does where that is short, which is up to
- * 1 decimal in cm², 2 in mm and in², 3 in inches and 4 in other units. Any other value is rounded: to 1 decimal in mm,
- * cm², ml, g/m², s, psi, mm/s and W, to 2 in g, inches, in², °C, °F, bar, ft/min, oz/yd², %, kJ and money, to 4 in g/ml
- * and for plain numbers; a small one keeps three digits, but never more than 6 decimals. Money that has decimals has
- * at least two.
+ * 1 decimal in cm² and for temperatures, 2 in mm and in², 3 in inches and 4 in other units. Any other value is rounded:
+ * to 1 decimal in mm, cm², ml, g/m², s, psi, mm/s and W and for temperatures, to 2 in g, inches, in², bar, ft/min,
+ * oz/yd², %, kJ and money and for differences of temperature, to 4 in g/ml and for plain numbers; a small one keeps
+ * three digits, but never more than 6 decimals. Money that has decimals has at least two.
  *
  * Returns: (transfer full): the number; "" for one that is not finite
  */

@@ -101,7 +101,7 @@ coarsest (BbQuantity           quantity,
   if (quantity == BB_QUANTITY_NONE || g_strv_contains (four_decimals, unit))
     return 1e-4;
 
-  return g_strv_contains (one_decimal, unit) ? 0.1 : 0.01;
+  return quantity == BB_QUANTITY_TEMPERATURE || g_strv_contains (one_decimal, unit) ? 0.1 : 0.01;
 }
 
 static void
