@@ -15,9 +15,7 @@ set_settled (BbForm        *form,
     gtk_widget_set_sensitive (GTK_WIDGET (row), !settled);
 }
 
-/* What a specimen of a plan that is chosen has to be, as the book asks for it. */
-static const char * const followed[] = { "method", "wash_c", "plan_cycles" };
-
+/* What the plan leaves open is the person's to say. */
 static void
 follow_plan (BbForm     *form,
              BbBook     *book,
@@ -28,16 +26,28 @@ follow_plan (BbForm     *form,
 
   if (plan != NULL)
     bb_wash_test_follow (wanted, plan);
-  for (guint i = 0; i < G_N_ELEMENTS (followed); i++)
+  for (guint i = 0; i < bb_wash_test_table.n_fields; i++)
     {
-      const BbField *field = bb_table_find_field (&bb_wash_test_table, followed[i]);
+      const BbField *field = &bb_wash_test_table.fields[i];
+      const gboolean is_followed = plan != NULL && bb_wash_test_is_followed (plan, field);
       g_autoptr (BbWashTest) now = bb_form_dup_draft (form);
 
-      if (plan != NULL && !bb_field_equal (field, now, wanted))
+      if (is_followed && !bb_field_equal (field, now, wanted))
         bb_form_take (form, field, wanted);
-      /* What the plan leaves open is the person's to say. */
-      set_settled (form, field, plan != NULL && (field->kind != BB_KIND_NUMBER || !isnan (plan->wash_c)));
+      set_settled (form, field, is_followed);
     }
+}
+
+/* Nothing goes away under the hands of a person who empties it to type it anew. */
+static void
+leave_out (BbForm           *form,
+           const BbWashPlan *draft,
+           const BbField    *field)
+{
+  BbFieldRow *row = bb_form_find_row (form, field);
+
+  if (row != NULL && (gtk_widget_get_state_flags (GTK_WIDGET (row)) & GTK_STATE_FLAG_FOCUS_WITHIN) == 0)
+    gtk_widget_set_visible (GTK_WIDGET (row), bb_wash_plan_asks_for (draft, field));
 }
 
 static void
@@ -48,6 +58,8 @@ settle_plan (BbForm     *form,
   g_autoptr (BbWashPlan) plan = NULL;
   gint64 n_specimens = 0;
 
+  for (guint i = 0; i < bb_wash_plan_table.n_fields; i++)
+    leave_out (form, draft, &bb_wash_plan_table.fields[i]);
   if (draft->id != BB_INTEGER_NONE)
     plan = bb_book_load (book, &bb_wash_plan_table, draft->id, NULL);
   if (plan == NULL)
@@ -63,8 +75,8 @@ settle_plan (BbForm     *form,
  * @form: a form
  * @session: the session
  *
- * Leaves alone what the book would not let go of, and fills in what follows from a record that is chosen. To be called
- * when the form is filled, and whenever it changes.
+ * Leaves alone what the book would not let go of, fills in what follows from a record that is chosen, and asks only for
+ * what belongs to the record. To be called when the form is filled, and whenever it changes.
  */
 void
 bb_form_rules_apply (BbForm    *form,

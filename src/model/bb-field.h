@@ -149,6 +149,7 @@ typedef enum {
  *   values beside each other, one key each
  * @absent_is_null: %TRUE for a list of an output that is written as `null`, not `[]`, where it was not determined
  * @settled: when it can't be changed any more
+ * @of_standard: %TRUE if only a published method says it: the shop's own has no need of it
  * @parts_with: the field that is entered together with this one as `a : b`
  * @station: its place in a recipe's chain
  * @group: (nullable): heading under which a form shows it, with others that have the same, marked for translation
@@ -181,6 +182,7 @@ struct _BbField {
   gboolean quick;
   gboolean absent_is_null;
   BbSettled settled;
+  gboolean of_standard;
   const char *parts_with;
   BbStation station;
   const char *group;

@@ -111,6 +111,22 @@ bb_wash_plan_is_settled (const BbWashPlan *self,
          draft->origin != BB_PLAN_ORIGIN_STANDARD;
 }
 
+/**
+ * bb_wash_plan_asks_for:
+ * @self: a wash plan, which may be half typed
+ * @field: a field of the table
+ *
+ * Returns: %FALSE if the field says nothing of the shop's own method: only a published one has it
+ */
+gboolean
+bb_wash_plan_asks_for (const BbWashPlan *self,
+                       const BbField    *field)
+{
+  g_return_val_if_fail (self != NULL && field != NULL, TRUE);
+
+  return !field->of_standard || bb_wash_plan_is_published (self) || bb_field_is_set (field, self);
+}
+
 static char *
 describe_source (const BbWashPlan *self)
 {

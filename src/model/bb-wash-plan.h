@@ -44,17 +44,18 @@ BB_DECLARE_TABLE (BbPlanStop, bb_plan_stop, BB_PLAN_STOP_FIELDS);
      .settled = BB_SETTLED_BY_METHOD) \
   F (T, TEXT, publication, N_("Standard to buy"), \
      .help = N_("The edition to buy and follow: this book holds only numbers of it, not its text."), \
-     .limits = BB_BETWEEN (0, 120), .settled = BB_SETTLED_BY_METHOD) \
+     .limits = BB_BETWEEN (0, 120), .settled = BB_SETTLED_BY_METHOD, .of_standard = TRUE) \
   F (T, TEXT, procedure, N_("Procedure"), .help = N_("The standard's own code of the procedure, like 4N."), \
-     .limits = BB_BETWEEN (0, 20), .settled = BB_SETTLED_BY_METHOD) \
+     .limits = BB_BETWEEN (0, 20), .settled = BB_SETTLED_BY_METHOD, .of_standard = TRUE) \
   F (T, NUMBER, wash_c, N_("Wash temperature"), .help = N_("Temperature of the wash."), \
      .quantity = BB_QUANTITY_TEMPERATURE, .limits = BB_BETWEEN (5, 100), .settled = BB_SETTLED_BY_METHOD) \
   F (T, NUMBER, wash_s, N_("Time"), .help = N_("How long it is washed at that temperature."), \
      .quantity = BB_QUANTITY_TIME, .limits = BB_ABOVE_TO (0, 86400), .settled = BB_SETTLED_BY_METHOD) \
   F (T, NUMBER, liquor_ml, N_("Liquor"), .help = N_("Volume of the wash liquor in a laboratory machine."), \
-     .quantity = BB_QUANTITY_VOLUME, .limits = BB_ABOVE_TO (0, 1000000), .settled = BB_SETTLED_BY_METHOD) \
+     .quantity = BB_QUANTITY_VOLUME, .limits = BB_ABOVE_TO (0, 1000000), .settled = BB_SETTLED_BY_METHOD, \
+     .of_standard = TRUE) \
   F (T, INTEGER, steel_balls, N_("Steel balls"), .help = N_("How many are put into a laboratory machine's beaker."), \
-     .limits = BB_BETWEEN (0, 1000), .settled = BB_SETTLED_BY_METHOD) \
+     .limits = BB_BETWEEN (0, 1000), .settled = BB_SETTLED_BY_METHOD, .of_standard = TRUE) \
   F (T, TEXT, detergent, N_("Detergent"), .help = N_("Which, and how much."), .limits = BB_BETWEEN (0, 120), \
      .settled = BB_SETTLED_BY_METHOD) \
   F (T, CHOICE, drying, N_("Drying"), .help = N_("How it is dried after each wash."), \
@@ -86,6 +87,8 @@ gboolean    bb_wash_plan_is_published (const BbWashPlan *self);
 gboolean    bb_wash_plan_is_settled   (const BbWashPlan *self,
                                        const BbWashPlan *draft,
                                        gboolean          is_used,
+                                       const BbField    *field);
+gboolean    bb_wash_plan_asks_for     (const BbWashPlan *self,
                                        const BbField    *field);
 BbWashPlan *bb_wash_plan_dup_as_own   (const BbWashPlan *self);
 

@@ -36,8 +36,10 @@ G_BEGIN_DECLS
 
 BB_DECLARE_TABLE (BbWashTest, bb_wash_test, BB_WASH_TEST_FIELDS);
 
-void bb_wash_test_follow (BbWashTest       *self,
-                          const BbWashPlan *plan);
+void     bb_wash_test_follow      (BbWashTest       *self,
+                                   const BbWashPlan *plan);
+gboolean bb_wash_test_is_followed (const BbWashPlan *plan,
+                                   const BbField    *field);
 
 /* How marked a fault is; none of them has a part in the verdict. */
 #define BB_FAULT_CHOICES(C) \

@@ -2,7 +2,7 @@
 #define G_LOG_DOMAIN "bb-test"
 
 #include "bb-problem.h"
-#include "bb-wash-plan.h"
+#include "bb-wash.h"
 
 #include <string.h>
 
@@ -126,6 +126,48 @@ test_own_copy (void)
   g_assert_true (g_str_has_prefix (second->note, "After OUR-40.\n"));
 }
 
+/* What stands in the plan all the same is shown. */
+static void
+test_asked_for (void)
+{
+  g_autoptr (BbWashPlan) plan = make_published ();
+
+  g_assert_true (bb_wash_plan_asks_for (plan, field ("steel_balls")));
+  plan->standard = BB_WASH_SHOP;
+  g_assert_true (bb_wash_plan_asks_for (plan, field ("wash_c")));
+  g_assert_true (bb_wash_plan_asks_for (plan, field ("publication")));
+  g_assert_false (bb_wash_plan_asks_for (plan, field ("steel_balls")));
+  g_assert_false (bb_wash_plan_asks_for (plan, field ("liquor_ml")));
+  plan->steel_balls = 10;
+  g_assert_true (bb_wash_plan_asks_for (plan, field ("steel_balls")));
+}
+
+/* The fields that a specimen has from its plan, as they stand in the table. */
+static void
+assert_followed (const BbWashPlan *plan,
+                 const char       *wanted)
+{
+  g_autoptr (GString) found = g_string_new (NULL);
+
+  for (guint i = 0; i < bb_wash_test_table.n_fields; i++)
+    if (bb_wash_test_is_followed (plan, &bb_wash_test_table.fields[i]))
+      g_string_append_printf (found, "%s ", bb_wash_test_table.fields[i].name);
+  g_assert_cmpstr (found->str, ==, wanted);
+}
+
+static void
+test_followed (void)
+{
+  g_autoptr (BbWashPlan) plan = make_published ();
+
+  assert_followed (plan, "method wash_c plan_cycles ");
+  plan->standard = BB_WASH_SHOP;
+  assert_followed (plan, "method wash_c plan_cycles ");
+  /* What the plan does not say stays open. */
+  plan->wash_c = (double) NAN;
+  assert_followed (plan, "method plan_cycles ");
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -134,6 +176,8 @@ main (int   argc,
   g_test_add_func ("/wash-plan/origin", test_origin);
   g_test_add_func ("/wash-plan/settled", test_settled);
   g_test_add_func ("/wash-plan/own-copy", test_own_copy);
+  g_test_add_func ("/wash-plan/asked-for", test_asked_for);
+  g_test_add_func ("/wash-plan/followed", test_followed);
 
   return g_test_run ();
 }
