@@ -187,6 +187,25 @@ finish (BbEditor *self,
 }
 
 static void
+focus_first_fault (BbEditor *self)
+{
+  gtk_revealer_set_reveal_child (self->fault_revealer, TRUE);
+  bb_form_focus_fault (self->form);
+}
+
+/* What the book refuses for one field is said at that field. */
+static void
+show_refusal (BbEditor     *self,
+              BbSession    *session,
+              const GError *error)
+{
+  if (self->form != NULL && bb_form_show_fault (self->form, error->message, TRUE))
+    focus_first_fault (self);
+  else
+    bb_session_report (session, error);
+}
+
+static void
 saved_cb (GObject      *source,
           GAsyncResult *result,
           gpointer      data)
@@ -197,18 +216,11 @@ saved_cb (GObject      *source,
 
   self->saving = FALSE;
   if (!bb_session_write_finish (BB_SESSION (source), result, &error))
-    bb_session_report (BB_SESSION (source), error);
+    show_refusal (self, BB_SESSION (source), error);
   else if (self->form != NULL)
     finish (self, bb_record_get_key (saving->table, saving->record));
 
   saving_release (saving);
-}
-
-static void
-focus_first_fault (BbEditor *self)
-{
-  gtk_revealer_set_reveal_child (self->fault_revealer, TRUE);
-  bb_form_focus_fault (self->form);
 }
 
 static void

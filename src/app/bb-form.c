@@ -92,23 +92,6 @@ gather (BbForm   *self,
   return valid;
 }
 
-/* A rule between fields names the field it speaks of before a colon. */
-static void
-show_rule (BbForm     *self,
-           const char *message,
-           gboolean    even_if_untouched)
-{
-  const char *colon = strstr (message, ": ");
-  g_autofree char *name = colon != NULL ? g_strndup (message, (gsize) (colon - message)) : NULL;
-  const BbField *field = name != NULL ? bb_table_find_field (self->table, name) : NULL;
-  BbFieldRow *row = field != NULL ? bb_form_find_row (self, field) : NULL;
-
-  if (row != NULL)
-    complain (row, colon + 2, even_if_untouched);
-  else if (even_if_untouched)
-    bb_session_say (self->session, message);
-}
-
 static void
 row_changed_cb (BbForm *self)
 {
@@ -442,7 +425,8 @@ bb_form_dup_record (BbForm   *self,
     }
   if (self->table->check != NULL && !self->table->check (record, &error))
     {
-      show_rule (self, error->message, complain_about_all);
+      if (!bb_form_show_fault (self, error->message, complain_about_all) && complain_about_all)
+        bb_session_say (self->session, error->message);
       bb_record_free (self->table, record);
       return NULL;
     }

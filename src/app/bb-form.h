@@ -40,4 +40,9 @@ GVariant      *bb_form_save_state   (BbForm        *self);
 void           bb_form_load_state   (BbForm        *self,
                                      GVariant      *state);
 
+/* bb-form-fault.c */
+gboolean       bb_form_show_fault   (BbForm        *self,
+                                     const char    *message,
+                                     gboolean       even_if_untouched);
+
 G_END_DECLS

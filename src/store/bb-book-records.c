@@ -79,7 +79,7 @@ name_taken_code (BbBook         *self,
     return;
 
   g_clear_error (error);
-  g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_EXISTS, _("code: “%s” is taken. Choose another."),
+  g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_EXISTS, _("code: The code “%s” is taken. Choose another."),
                bb_field_get_text (code, record));
 }
 
