@@ -140,6 +140,16 @@ editor_done_cb (BbCatalogue   *self,
   bb_catalogue_focus (self);
 }
 
+/* Who undoes a withdrawal looks at what they had before it. */
+static void
+restored_cb (BbCatalogue *self,
+             gpointer     table,
+             gint64       id)
+{
+  if (table == self->table)
+    bb_finder_show (self->finder, id);
+}
+
 static void
 add_action (GtkWidget  *widget,
             const char *name,
@@ -320,6 +330,7 @@ bb_catalogue_start (BbCatalogue           *self,
   gtk_widget_set_visible (GTK_WIDGET (self->labels_button), info->has_labels);
   bb_editor_set_session (self->editor, session, self->table->name);
   bb_editor_resume (self->editor);
+  g_signal_connect_object (session, "restored", G_CALLBACK (restored_cb), self, G_CONNECT_SWAPPED);
 }
 
 /**

@@ -66,6 +66,23 @@ withdrawn_cb (GObject      *source,
   withdrawal_free (withdrawal);
 }
 
+static void
+restored_cb (GObject      *source,
+             GAsyncResult *result,
+             gpointer      data)
+{
+  BbSession *self = BB_SESSION (source);
+  Withdrawal *withdrawal = data;
+  g_autoptr (GError) error = NULL;
+
+  if (bb_session_write_finish (self, result, &error))
+    g_signal_emit_by_name (self, "restored", withdrawal->table, withdrawal->id);
+  else
+    bb_session_report (self, error);
+
+  withdrawal_free (withdrawal);
+}
+
 static Withdrawal *
 withdrawal_new (const BbTable *table,
                 gint64         id,
@@ -107,7 +124,7 @@ bb_session_withdraw (BbSession     *self,
  * @table: the record's table
  * @id: the record's key
  *
- * Undoes a withdrawal.
+ * Undoes a withdrawal, and says so by #BbSession::restored.
  */
 void
 bb_session_restore (BbSession     *self,
@@ -116,5 +133,6 @@ bb_session_restore (BbSession     *self,
 {
   g_return_if_fail (BB_IS_SESSION (self));
 
-  bb_session_write (self, write_restoration, withdrawal_new (table, id, NULL), withdrawal_free);
+  bb_session_write_async (self, write_restoration, withdrawal_new (table, id, NULL), withdrawal_free,
+                          restored_cb, withdrawal_new (table, id, NULL));
 }

@@ -29,6 +29,7 @@ enum {
   SIGNAL_SHOW_FOR,
   SIGNAL_SAY,
   SIGNAL_WITHDRAWN,
+  SIGNAL_RESTORED,
   SIGNAL_CLOSING,
   N_SIGNALS
 };
@@ -140,6 +141,15 @@ bb_session_class_init (BbSessionClass *klass)
    */
   signals[SIGNAL_WITHDRAWN] = g_signal_new ("withdrawn", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                             G_TYPE_NONE, 3, G_TYPE_STRING, G_TYPE_POINTER, G_TYPE_INT64);
+  /**
+   * BbSession::restored:
+   * @table: the table of the record
+   * @id: its key
+   *
+   * A withdrawal was undone: the record can be chosen again.
+   */
+  signals[SIGNAL_RESTORED] = g_signal_new ("restored", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                           G_TYPE_NONE, 2, G_TYPE_POINTER, G_TYPE_INT64);
   /**
    * BbSession::closing:
    *
