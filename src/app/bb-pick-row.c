@@ -17,6 +17,9 @@
 #define LEAST_BUTTON_WIDTH 14
 #define BUTTON_WIDTH 34
 
+/* Characters of a line in the list, from which on it is cut. */
+#define LIST_WIDTH 60
+
 struct _BbPickRow
 {
   BbFieldRow parent_instance;
@@ -360,12 +363,15 @@ bind_item_cb (GtkSignalListItemFactory *factory,
 {
   GtkStringObject *string = gtk_list_item_get_item (list_item);
   GtkWidget *label = gtk_list_item_get_child (list_item);
+  const char *text = gtk_string_object_get_string (string);
 
   (void) factory;
-  (void) data;
 
-  gtk_label_set_label (GTK_LABEL (label), gtk_string_object_get_string (string));
-  gtk_widget_set_tooltip_text (label, gtk_string_object_get_string (string));
+  gtk_label_set_label (GTK_LABEL (label), text);
+  /* A list is as wide as its names have to be, not as its button is. */
+  if (GPOINTER_TO_INT (data) == 0)
+    gtk_label_set_width_chars (GTK_LABEL (label), (int) MIN (g_utf8_strlen (text, -1), LIST_WIDTH));
+  gtk_widget_set_tooltip_text (label, text);
 }
 
 static GtkListItemFactory *
@@ -374,7 +380,7 @@ make_factory (int width)
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
 
   g_signal_connect (factory, "setup", G_CALLBACK (setup_item_cb), GINT_TO_POINTER (width));
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_item_cb), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_item_cb), GINT_TO_POINTER (width));
 
   return factory;
 }
