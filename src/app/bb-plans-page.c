@@ -60,9 +60,30 @@ write_published (BbBook   *book,
                  gpointer  data,
                  GError  **error)
 {
-  (void) data;
+  return bb_exchange_add_plans (book, data, error);
+}
 
-  return bb_exchange_add_plans (book, NULL, error);
+static void
+published_added_cb (GObject      *source,
+                    GAsyncResult *result,
+                    gpointer      data)
+{
+  BbSession *session = BB_SESSION (source);
+  const guint n_added = ((const BbImported *) data)->n_added;
+  g_autofree char *text = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (!bb_session_write_finish (session, result, &error))
+    bb_session_report (session, error);
+  else
+    {
+      if (n_added > 0)
+        text = g_strdup_printf (ngettext ("%u wash plan was added.", "%u wash plans were added.", n_added), n_added);
+      else
+        text = g_strdup (_("All of them are in the book already. What was withdrawn stays withdrawn."));
+      bb_session_say (session, text);
+    }
+  g_atomic_rc_box_release (data);
 }
 
 static void
@@ -70,10 +91,13 @@ add_published_action (GtkWidget  *widget,
                       const char *name,
                       GVariant   *parameter)
 {
+  BbImported *imported = g_atomic_rc_box_new0 (BbImported);
+
   (void) name;
   (void) parameter;
 
-  bb_session_write (bb_page_get_session (BB_PAGE (widget)), write_published, NULL, NULL);
+  bb_session_write_async (bb_page_get_session (BB_PAGE (widget)), write_published,
+                          g_atomic_rc_box_acquire (imported), g_atomic_rc_box_release, published_added_cb, imported);
 }
 
 static void

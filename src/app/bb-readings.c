@@ -152,6 +152,11 @@ show_plan (BbReadings *self)
     due->state = BB_DUE_DONE;
   text = bb_plan_words_of_next (plan, due, bb_session_get_units (self->session));
   gtk_label_set_label (self->plan_label, text);
+  gtk_label_set_label (self->empty_label,
+                       plan != NULL ? _("Not read yet. Wash it to the plan, let it dry, and grade it against the grey "
+                                        "scales in good light.")
+                                    : _("Not read yet. Wash it by its method, let it dry, and grade it against the "
+                                        "grey scales in good light."));
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "readings.open-plan",
                                  plan != NULL && plan->withdrawn_at == NULL);
 }

@@ -29,6 +29,16 @@ look_at_published (Stage *stage)
   hand_press (stage, ROLE_BUTTON, "Copy as Our Own");
 }
 
+/* The demo shop has some of them; what is added, and that nothing is left to add, is said. */
+static void
+add_published (Stage *stage)
+{
+  hand_press (stage, ROLE_BUTTON, "Add the Published Methods");
+  hand_expect (stage, "wash plans were added.");
+  hand_press (stage, ROLE_BUTTON, "Add the Published Methods");
+  hand_expect (stage, "All of them are in the book already. What was withdrawn stays withdrawn.");
+}
+
 /* Half typed, it is still there after the window was closed. */
 static void
 begin_own (Stage      *stage,
@@ -42,6 +52,10 @@ begin_own (Stage      *stage,
   shop_open (stage, path);
   shop_go (stage, "Wash Plans");
   hand_expect_text (stage, "Name", OWN);
+  hand_enter (stage, "Code", "6330-4N-F");
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect (stage, "The code “6330-4N-F” is taken. Choose another.");
+  hand_expect (stage, "Something has to be mended before this can be saved.");
   hand_enter (stage, "Code", CODE);
   hand_press (stage, ROLE_BUTTON, "Save");
   hand_expect (stage, "No standard stands behind this plan");
@@ -54,6 +68,7 @@ withdraw_and_undo (Stage *stage)
   hand_press (stage, ROLE_BUTTON, "Withdraw");
   hand_expect (stage, "“" OWN "” is withdrawn.");
   hand_press (stage, ROLE_BUTTON, "Undo");
+  hand_expect (stage, "After 6330-4N-F: ISO 6330:2021, 4N.");
   hand_enter (stage, "Search wash plans", "window");
   hand_expect (stage, "1 wash plan");
 }
@@ -88,6 +103,7 @@ main (void)
   begin_own (stage, path);
   withdraw_and_undo (stage);
   add_specimen (stage);
+  add_published (stage);
   hand_close (stage);
 
   shop_open (stage, path);
