@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "bb-text.h"
+
 /**
  * bb_form_show_fault:
  * @self: a form
@@ -34,7 +36,11 @@ bb_form_show_fault (BbForm     *self,
   if (row == NULL)
     return FALSE;
   if (even_if_untouched || bb_field_row_is_touched (row))
-    bb_field_row_set_message (row, colon + 2);
+    {
+      g_autofree char *sentence = bb_text_to_sentence (colon + strlen (": "));
+
+      bb_field_row_set_message (row, sentence);
+    }
 
   return TRUE;
 }

@@ -58,8 +58,10 @@ bb_hazard_view_init (BbHazardView *self)
   g_autoptr (GBytes) bytes = NULL;
   g_autoptr (GError) error = NULL;
   GtkWidget *source = make_label (_("Codes from section 2 of the supplier's safety data sheet, in the wording of "
-                                    "Regulation (EC) No 1272/2008. The data sheet itself comes first; where the "
-                                    "wording has <…> or …, it says what."), TRUE);
+                                    "Regulation (EC) No 1272/2008 (© European Union, eur-lex.europa.eu, CC BY 4.0). "
+                                    "The data sheet itself comes first; where the wording has <…> or …, it says "
+                                    "what."),
+                                  TRUE);
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 8);

@@ -154,3 +154,26 @@ bb_text_quote (const char *text,
 
   return g_string_free (out, FALSE);
 }
+
+/**
+ * bb_text_to_sentence:
+ * @text: what stood behind a colon, valid UTF-8
+ *
+ * Returns: (transfer full): the same, beginning as a sentence does where it stands alone
+ */
+char *
+bb_text_to_sentence (const char *text)
+{
+  GString *sentence = NULL;
+
+  g_return_val_if_fail (text != NULL, NULL);
+
+  sentence = g_string_new (NULL);
+  if (*text != '\0')
+    {
+      g_string_append_unichar (sentence, g_unichar_totitle (g_utf8_get_char (text)));
+      g_string_append (sentence, g_utf8_next_char (text));
+    }
+
+  return g_string_free (sentence, FALSE);
+}

@@ -5,11 +5,12 @@
 
 G_BEGIN_DECLS
 
-gboolean bb_text_is_plain (const char *text,
-                           gboolean    multiline);
-gboolean bb_text_is_date  (const char *text);
-char    *bb_text_quote    (const char *text,
-                           gssize      length,
-                           guint       longest);
+gboolean bb_text_is_plain    (const char *text,
+                              gboolean    multiline);
+gboolean bb_text_is_date     (const char *text);
+char    *bb_text_quote       (const char *text,
+                              gssize      length,
+                              guint       longest);
+char    *bb_text_to_sentence (const char *text);
 
 G_END_DECLS

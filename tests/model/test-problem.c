@@ -357,6 +357,28 @@ test_nested_records_are_named_by_path (void)
   g_assert_no_error (error);
 }
 
+/* By hand: only the first character changes, and a digraph becomes its title form (Unicode 15, U+01C6 to U+01C5). */
+static void
+test_sentence (void)
+{
+  const char * const rows[][2] = {
+    { "a share has no fibre.", "A share has no fibre." },
+    { "A share", "A share" },
+    { "élan is listed twice.", "Élan is listed twice." },
+    { "ǆ", "ǅ" },
+    { "12 is too much.", "12 is too much." },
+    { "“x” is nothing.", "“x” is nothing." },
+    { "", "" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *sentence = bb_text_to_sentence (rows[i][0]);
+
+      g_assert_cmpstr (sentence, ==, rows[i][1]);
+    }
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -374,6 +396,7 @@ main (int   argc,
   g_test_add_func ("/problem/lists", test_lists);
   g_test_add_func ("/problem/lists-of-texts", test_lists_of_texts);
   g_test_add_func ("/problem/nested-records-are-named-by-path", test_nested_records_are_named_by_path);
+  g_test_add_func ("/problem/sentence", test_sentence);
 
   return g_test_run ();
 }
