@@ -193,14 +193,32 @@ differs (const BbField    *field,
   return !bb_field_equal (second, revision, before);
 }
 
+static gboolean
+is_undiluted (const BbField    *field,
+              const BbRevision *revision)
+{
+  return field->parts_with != NULL && bb_field_is_set (field, revision) && revision->pretreat_parts_water <= 0;
+}
+
+/* Which part is water, and what the parts are measured by: neither matters where there is no water. */
+static const char *
+find_basis (const BbField    *field,
+            const BbRevision *revision)
+{
+  if (field->parts_with == NULL || is_undiluted (field, revision) || revision->pretreat_basis == BB_CHOICE_NONE)
+    return NULL;
+
+  return revision->pretreat_basis == BB_BASIS_MASS ? _("concentrate to water, by mass")
+                                                   : _("concentrate to water, by volume");
+}
+
 static char *
 describe_note (BbSession        *session,
                const BbField    *field,
                const BbRevision *revision,
                const BbRevision *before)
 {
-  const gboolean has_basis = field->parts_with != NULL && revision->pretreat_basis != BB_CHOICE_NONE;
-  const char *basis = has_basis ? bb_choices_get_title (&bb_basis_choices, revision->pretreat_basis) : NULL;
+  const char *basis = find_basis (field, revision);
   g_autofree char *was = before != NULL ? describe_before (session, field, before) : NULL;
 
   if (basis != NULL && was != NULL)
@@ -237,7 +255,10 @@ show_figure (BbStationView    *self,
   gboolean marked = differs (field, revision, before);
 
   note = describe_note (session, field, revision, marked ? before : NULL);
-  bb_figure_set_field (figure, session, &bb_revision_table, field, revision, note);
+  if (is_undiluted (field, revision))
+    bb_figure_set (figure, _("undiluted"), "", note);
+  else
+    bb_figure_set_field (figure, session, &bb_revision_table, field, revision, note);
   bb_figure_mark (figure, marked);
 }
 

@@ -47,29 +47,36 @@ set_mass_and_volume (BbFigure            *figure,
   bb_figure_set (figure, mass, bb_quantity_get_unit (BB_QUANTITY_MASS, units), note);
 }
 
+static char *
+describe_split (const BbUnitContext *units,
+                const BbWorksheetIn *in,
+                const BbMixOut      *mix)
+{
+  g_autofree char *dilution = bb_dilution_format (in->parts_concentrate, in->parts_water, units);
+  g_autofree char *share = bb_quantity_format_with_unit (BB_QUANTITY_FRACTION, mix->concentrate_mass_fraction, units);
+  g_autofree char *solids = bb_quantity_format_with_unit (BB_QUANTITY_FRACTION, mix->solids_fraction, units);
+  const gboolean by_volume = in->basis == BB_BASIS_VOLUME;
+  const gboolean has_solids = !isnan (mix->solids_fraction);
+
+  if (in->parts_water <= 0)
+    return has_solids ? g_strdup_printf (_("Undiluted: solids are %s."), solids) : g_strdup (_("Undiluted."));
+  if (!has_solids)
+    return by_volume ? g_strdup_printf (_("%s by volume: concentrate is %s of the mass."), dilution, share)
+                     : g_strdup_printf (_("%s by mass: concentrate is %s of the mass."), dilution, share);
+
+  return g_strdup_printf (by_volume ? _("%s by volume: concentrate is %s of the mass, solids are %s.")
+                                    : _("%s by mass: concentrate is %s of the mass, solids are %s."),
+                          dilution, share, solids);
+}
+
 static void
 show_split (BbWorksheetView     *self,
             const BbUnitContext *units,
             const BbWorksheetIn *in,
             const BbMixOut      *mix)
 {
-  g_autofree char *dilution = bb_dilution_format (in->parts_concentrate, in->parts_water, units);
-  g_autofree char *share = bb_quantity_format_with_unit (BB_QUANTITY_FRACTION, mix->concentrate_mass_fraction, units);
-  const gboolean by_volume = in->basis == BB_BASIS_VOLUME;
-  g_autofree char *text = NULL;
+  g_autofree char *text = describe_split (units, in, mix);
 
-  if (isnan (mix->solids_fraction))
-    text = by_volume ? g_strdup_printf (_("%s by volume: concentrate is %s of the mass."), dilution, share)
-                     : g_strdup_printf (_("%s by mass: concentrate is %s of the mass."), dilution, share);
-  else
-    {
-      g_autofree char *solids = bb_quantity_format_with_unit (BB_QUANTITY_FRACTION, mix->solids_fraction, units);
-
-      text = by_volume ? g_strdup_printf (_("%s by volume: concentrate is %s of the mass, solids are %s."),
-                                          dilution, share, solids)
-                       : g_strdup_printf (_("%s by mass: concentrate is %s of the mass, solids are %s."), dilution,
-                                          share, solids);
-    }
   gtk_label_set_label (self->split_label, text);
   bb_split_bar_set_fraction (self->split_bar, mix->concentrate_mass_fraction);
 }

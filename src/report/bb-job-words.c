@@ -30,6 +30,10 @@ bb_words_of_mix (const BbMixSheet    *self,
   g_autofree char *dilution = bb_dilution_format (self->parts_concentrate, self->parts_water, units);
   const gulong n = (gulong) self->garments;
 
+  if (self->parts_water <= 0)
+    /* Translators: a product, and a count. */
+    return g_strdup_printf (ngettext ("%s, undiluted, for %lu garment", "%s, undiluted, for %lu garments", n),
+                            self->product, n);
   if (self->basis == BB_BASIS_MASS)
     /* Translators: a product, a dilution like 1:3, and a count. */
     return g_strdup_printf (ngettext ("%s, %s by mass, for %lu garment", "%s, %s by mass, for %lu garments", n),

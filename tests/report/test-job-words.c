@@ -120,6 +120,25 @@ test_file (void)
   g_assert_cmpstr (none, ==, "");
 }
 
+static void
+test_mix (void)
+{
+  g_autoptr (BbMixSheet) mix = bb_mix_sheet_new ();
+  g_autofree char *diluted = NULL;
+  g_autofree char *undiluted = NULL;
+
+  mix->product = g_strdup ("Bittern");
+  mix->parts_concentrate = 1;
+  mix->parts_water = 2;
+  mix->basis = BB_BASIS_VOLUME;
+  mix->garments = 3;
+  diluted = bb_words_of_mix (mix, NULL);
+  g_assert_cmpstr (diluted, ==, "Bittern, 1:2 by volume, for 3 garments");
+  mix->parts_water = 0;
+  undiluted = bb_words_of_mix (mix, NULL);
+  g_assert_cmpstr (undiluted, ==, "Bittern, undiluted, for 3 garments");
+}
+
 /* Benches weigh in grams in both unit systems. */
 static void
 test_take (void)
@@ -183,6 +202,7 @@ main (int   argc,
   g_test_add_func ("/job-words/surplus", test_surplus);
   g_test_add_func ("/job-words/step-cautions", test_step_cautions);
   g_test_add_func ("/job-words/file", test_file);
+  g_test_add_func ("/job-words/mix", test_mix);
   g_test_add_func ("/job-words/take", test_take);
   g_test_add_func ("/job-words/warnings", test_warnings);
   g_test_add_func ("/job-words/spares", test_spares);
