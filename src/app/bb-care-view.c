@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-moment.h"
+#include "bb-person-menu.h"
 #include "bb-session-stock.h"
 #include "bb-show.h"
 #include "bb-word-badge.h"
@@ -17,11 +18,12 @@ struct _BbCareView
   /* template */
   BbWordBadge *badge;
   GtkLabel *label;
+  GtkLabel *person_label;
+  GtkDropDown *person_drop_down;
 
   /* owned */
   BbSession *session;
-
-  gint64 machine;
+  BbEquipment *machine;
 };
 
 G_DEFINE_FINAL_TYPE (BbCareView, bb_care_view, GTK_TYPE_BOX)
@@ -36,14 +38,17 @@ calibrated_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
-  if (self->session != NULL && self->machine != 0)
+  if (self->session != NULL && self->machine != NULL)
     bb_session_note_calibration (self->session, self->machine);
 }
 
 static void
 bb_care_view_dispose (GObject *object)
 {
-  g_clear_object (&BB_CARE_VIEW (object)->session);
+  BbCareView *self = BB_CARE_VIEW (object);
+
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->machine, bb_equipment_free);
   gtk_widget_dispose_template (GTK_WIDGET (object), BB_TYPE_CARE_VIEW);
 
   G_OBJECT_CLASS (bb_care_view_parent_class)->dispose (object);
@@ -59,6 +64,8 @@ bb_care_view_class_init (BbCareViewClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-care-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbCareView, badge);
   gtk_widget_class_bind_template_child (widget_class, BbCareView, label);
+  gtk_widget_class_bind_template_child (widget_class, BbCareView, person_label);
+  gtk_widget_class_bind_template_child (widget_class, BbCareView, person_drop_down);
   gtk_widget_class_install_action (widget_class, "care.calibrated", NULL, calibrated_action);
 }
 
@@ -107,6 +114,28 @@ describe (const BbEquipment *machine)
   return g_strdup_printf (_("Last calibrated on %s, next on %s."), last, next);
 }
 
+/* Others rely on the mark, so that it carries a name. Where the shop has named nobody there is nobody to choose. */
+static void
+ask_for_person (BbCareView *self)
+{
+  const gboolean has_people = g_list_model_get_n_items (gtk_drop_down_get_model (self->person_drop_down)) > 1;
+  const gboolean lacks_person = has_people && bb_session_get_person (self->session) == 0;
+
+  gtk_widget_set_visible (GTK_WIDGET (self->person_drop_down), has_people);
+  gtk_widget_set_visible (GTK_WIDGET (self->person_label), lacks_person);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "care.calibrated", !lacks_person);
+}
+
+static void
+take_session (BbCareView *self,
+              BbSession  *session)
+{
+  if (!g_set_object (&self->session, session))
+    return;
+  bb_person_menu_connect (self->person_drop_down, session);
+  g_signal_connect_object (session, "changed", G_CALLBACK (ask_for_person), self, G_CONNECT_SWAPPED);
+}
+
 /**
  * bb_care_view_show:
  * @self: a view
@@ -123,8 +152,10 @@ bb_care_view_show (BbCareView        *self,
 
   g_return_if_fail (BB_IS_CARE_VIEW (self) && BB_IS_SESSION (session));
 
-  g_set_object (&self->session, session);
-  self->machine = machine->id;
+  take_session (self, session);
+  g_clear_pointer (&self->machine, bb_equipment_free);
+  self->machine = bb_record_copy (&bb_equipment_table, machine);
+  ask_for_person (self);
   text = describe (machine);
   gtk_label_set_label (self->label, text);
   if (mark != NULL)

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 /**
  * BbCareView:
  *
- * When a machine was calibrated, when it has to be again, and a button that says it is done.
+ * When a machine was calibrated, when it has to be again, and a button that says it is done, by whom.
  */
 #define BB_TYPE_CARE_VIEW (bb_care_view_get_type ())
 G_DECLARE_FINAL_TYPE (BbCareView, bb_care_view, BB, CARE_VIEW, GtkBox)

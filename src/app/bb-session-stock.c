@@ -6,19 +6,20 @@
 #include "bb-book-jobs.h"
 #include "bb-moment.h"
 
-/* What is done to a record, and on which day. */
+/* What is done to a record, and on which day; NULL for never. */
 typedef struct {
   gint64 id;
   char *day;
 } Deed;
 
 static Deed *
-deed_new (gint64 id)
+deed_new (gint64      id,
+          const char *day)
 {
   Deed *self = g_new0 (Deed, 1);
 
   self->id = id;
-  self->day = bb_dup_today ();
+  self->day = g_strdup (day);
 
   return self;
 }
@@ -61,23 +62,64 @@ void
 bb_session_open_lot (BbSession *self,
                      gint64     lot)
 {
+  g_autofree char *today = bb_dup_today ();
+
   g_return_if_fail (BB_IS_SESSION (self));
 
-  bb_session_write (self, write_opening, deed_new (lot), deed_free);
+  bb_session_write (self, write_opening, deed_new (lot, today), deed_free);
+}
+
+static void
+calibrated_cb (GObject      *source,
+               GAsyncResult *result,
+               gpointer      data)
+{
+  BbSession *self = BB_SESSION (source);
+  BbEquipment *before = data;
+  g_autoptr (GError) error = NULL;
+
+  if (bb_session_write_finish (self, result, &error))
+    g_signal_emit_by_name (self, "calibrated", before->name, before->id,
+                           before->calibrated_at != NULL ? before->calibrated_at : "");
+  else
+    bb_session_report (self, error);
+
+  bb_equipment_free (before);
 }
 
 /**
  * bb_session_note_calibration:
  * @self: a session
- * @equipment: key of a machine
+ * @machine: a machine
  *
- * Enters that it was calibrated today.
+ * Enters that it was calibrated today by the person at the bench, and offers to undo that.
  */
 void
-bb_session_note_calibration (BbSession *self,
-                             gint64     equipment)
+bb_session_note_calibration (BbSession         *self,
+                             const BbEquipment *machine)
+{
+  g_autofree char *today = bb_dup_today ();
+
+  g_return_if_fail (BB_IS_SESSION (self) && machine != NULL);
+
+  bb_session_write_async (self, write_calibration, deed_new (machine->id, today), deed_free, calibrated_cb,
+                          bb_record_copy (&bb_equipment_table, machine));
+}
+
+/**
+ * bb_session_undo_calibration:
+ * @self: a session
+ * @equipment: key of a machine
+ * @day: (nullable): the day on which it was calibrated before, as `YYYY-MM-DD`; %NULL where it never was
+ *
+ * Undoes bb_session_note_calibration().
+ */
+void
+bb_session_undo_calibration (BbSession  *self,
+                             gint64      equipment,
+                             const char *day)
 {
   g_return_if_fail (BB_IS_SESSION (self));
 
-  bb_session_write (self, write_calibration, deed_new (equipment), deed_free);
+  bb_session_write (self, write_calibration, deed_new (equipment, day), deed_free);
 }

@@ -30,6 +30,7 @@ enum {
   SIGNAL_SAY,
   SIGNAL_WITHDRAWN,
   SIGNAL_RESTORED,
+  SIGNAL_CALIBRATED,
   SIGNAL_CLOSING,
   N_SIGNALS
 };
@@ -150,6 +151,16 @@ bb_session_class_init (BbSessionClass *klass)
    */
   signals[SIGNAL_RESTORED] = g_signal_new ("restored", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                            G_TYPE_NONE, 2, G_TYPE_POINTER, G_TYPE_INT64);
+  /**
+   * BbSession::calibrated:
+   * @name: the machine's name
+   * @id: its key
+   * @before: the day on which it was calibrated before; empty where it never was
+   *
+   * It was entered that a machine was calibrated; the person is offered to undo it.
+   */
+  signals[SIGNAL_CALIBRATED] = g_signal_new ("calibrated", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                             G_TYPE_NONE, 3, G_TYPE_STRING, G_TYPE_INT64, G_TYPE_STRING);
   /**
    * BbSession::closing:
    *

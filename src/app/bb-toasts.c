@@ -55,12 +55,28 @@ withdrawn_cb (AdwToastOverlay *overlay,
   adw_toast_overlay_add_toast (overlay, toast);
 }
 
+static void
+calibrated_cb (AdwToastOverlay *overlay,
+               const char      *name,
+               gint64           id,
+               const char      *before)
+{
+  /* Translators: a machine. */
+  g_autofree char *text = g_strdup_printf (_("“%s” is entered as calibrated today."), name);
+  AdwToast *toast = make_toast (text, UNDO_TIME);
+
+  adw_toast_set_button_label (toast, _("Undo"));
+  adw_toast_set_action_name (toast, "win.undo-calibration");
+  adw_toast_set_action_target (toast, "(xs)", id, before);
+  adw_toast_overlay_add_toast (overlay, toast);
+}
+
 /**
  * bb_toasts_connect:
- * @overlay: where a person is told, below a widget that has the action `win.restore`
+ * @overlay: where a person is told, below a widget that has the actions `win.restore` and `win.undo-calibration`
  * @session: the session
  *
- * Tells what the session says, and what it withdraws, with Undo.
+ * Tells what the session says, and what it withdraws or enters as calibrated, with Undo.
  */
 void
 bb_toasts_connect (AdwToastOverlay *overlay,
@@ -70,4 +86,5 @@ bb_toasts_connect (AdwToastOverlay *overlay,
 
   g_signal_connect_object (session, "say", G_CALLBACK (bb_toasts_say), overlay, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "withdrawn", G_CALLBACK (withdrawn_cb), overlay, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "calibrated", G_CALLBACK (calibrated_cb), overlay, G_CONNECT_SWAPPED);
 }

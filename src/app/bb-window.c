@@ -18,6 +18,7 @@
 #include "bb-recipes-page.h"
 #include "bb-record-dialog.h"
 #include "bb-safety-page.h"
+#include "bb-session-stock.h"
 #include "bb-supplies-page.h"
 #include "bb-toasts.h"
 #include "bb-wash-page.h"
@@ -152,6 +153,20 @@ restore_action (GtkWidget  *widget,
 
   g_variant_get (parameter, "(&sx)", &table, &id);
   bb_session_restore (self->session, bb_book_find_table (table), id);
+}
+
+static void
+undo_calibration_action (GtkWidget  *widget,
+                         const char *name,
+                         GVariant   *parameter)
+{
+  const char *before = NULL;
+  gint64 id = 0;
+
+  (void) name;
+
+  g_variant_get (parameter, "(x&s)", &id, &before);
+  bb_session_undo_calibration (BB_WINDOW (widget)->session, id, *before != '\0' ? before : NULL);
 }
 
 static void
@@ -440,6 +455,7 @@ bb_window_class_init (BbWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbWindow, stack);
   gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
   gtk_widget_class_install_action (widget_class, "win.restore", "(sx)", restore_action);
+  gtk_widget_class_install_action (widget_class, "win.undo-calibration", "(xs)", undo_calibration_action);
   gtk_widget_class_install_action (widget_class, "win.go", "s", go_action);
   gtk_widget_class_install_action (widget_class, "win.find", NULL, find_action);
   gtk_widget_class_install_action (widget_class, "win.add", NULL, add_action);

@@ -25,7 +25,8 @@ note_calibration (BbBook      *self,
  * bb_book_note_calibration:
  * @self: a book
  * @equipment: the key of a machine
- * @day: the day on which it was measured and put right, as `YYYY-MM-DD`
+ * @day: (nullable): the day on which it was measured and put right, as `YYYY-MM-DD`; %NULL where that was a mistake
+ *   and it never was
  * @error: return location for a #GError
  *
  * Returns: %FALSE with %BB_STORE_ERROR_NOT_FOUND, or another error
@@ -36,7 +37,7 @@ bb_book_note_calibration (BbBook      *self,
                           const char  *day,
                           GError     **error)
 {
-  g_return_val_if_fail (BB_BOOK_IS_USABLE (self) && day != NULL, FALSE);
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
 
   return _bb_book_begin (self, error) && _bb_book_end (self, note_calibration (self, equipment, day, error), error);
 }

@@ -436,6 +436,13 @@ test_machine_is_calibrated (Bench         *bench,
   g_assert_cmpuint (events->len, ==, 2);
   g_assert_cmpint (((const BbEvent *) events->pdata[0])->deed, ==, BB_DEED_ADDED);
   g_assert_cmpint (((const BbEvent *) events->pdata[1])->deed, ==, BB_DEED_CHANGED);
+
+  /* It was the other press. */
+  g_assert_true (bb_book_note_calibration (bench->book, added->id, NULL, &error));
+  g_assert_no_error (error);
+  bb_equipment_free (g_steal_pointer (&machine));
+  machine = bb_book_load (bench->book, &bb_equipment_table, added->id, &error);
+  g_assert_null (machine->calibrated_at);
   g_assert_false (bb_book_note_calibration (bench->book, 999, "2025-06-01", &error));
   g_assert_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND);
 }

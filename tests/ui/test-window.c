@@ -291,6 +291,28 @@ test_equipment (void)
   hand_expect_not (stage, "Calibration is due");
   hand_expect (stage, "Last calibrated on ");
   hand_expect (stage, "Calibrated: ");
+  /* It was the other press. */
+  hand_press (stage, ROLE_BUTTON, "Undo");
+  hand_expect (stage, "Calibration is due");
+  hand_expect (stage, "Nobody has entered a calibration yet.");
+  hand_close (stage);
+}
+
+/* Others rely on the mark, so that the shop's people have to say who of them it was. */
+static void
+test_calibrated_by (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1024x700");
+  g_autofree char *path = shop_make_demo (stage);
+
+  shop_open (stage, path);
+  shop_go (stage, "Equipment");
+  hand_expect (stage, "Choose who calibrated it");
+  hand_choose (stage, "Calibrated by", "Marisol Oyelaran-Quist");
+  hand_expect_not (stage, "Choose who calibrated it");
+  hand_press (stage, ROLE_BUTTON, "Calibrated Today");
+  hand_expect (stage, "is entered as calibrated today.");
+  hand_expect (stage, "Calibrated: ");
   hand_close (stage);
 }
 
@@ -501,6 +523,7 @@ main (int   argc,
   g_test_add_func ("/ui/window/names", test_names);
   g_test_add_func ("/ui/window/artwork", test_artwork);
   g_test_add_func ("/ui/window/equipment", test_equipment);
+  g_test_add_func ("/ui/window/calibrated-by", test_calibrated_by);
   g_test_add_func ("/ui/window/lots", test_lots);
   g_test_add_func ("/ui/window/labels", test_labels);
   g_test_add_func ("/ui/window/shop", test_shop);
