@@ -4,6 +4,7 @@
 #include "bb-person-menu.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "bb-pick-row.h"
 #include "bb-signal.h"
@@ -23,6 +24,39 @@ selected_cb (GtkDropDown *drop_down,
 
   if (position < ids->len)
     bb_session_set_person (session, g_array_index (ids, gint64, position));
+}
+
+static gboolean
+offers (GtkDropDown   *drop_down,
+        const GArray  *ids,
+        GtkStringList *names)
+{
+  const GArray *shown = g_object_get_data (G_OBJECT (drop_down), "ids");
+  GtkStringList *model = NULL;
+
+  if (shown == NULL || shown->len != ids->len || memcmp (shown->data, ids->data, ids->len * sizeof (gint64)) != 0)
+    return FALSE;
+  model = GTK_STRING_LIST (gtk_drop_down_get_model (drop_down));
+  for (guint i = 0; i < ids->len; i++)
+    if (!g_str_equal (gtk_string_list_get_string (model, i), gtk_string_list_get_string (names, i)))
+      return FALSE;
+
+  return TRUE;
+}
+
+/* A choice itself is told as a change, and GTK goes on with the old list afterwards: it stays unless it says else. */
+static void
+offer (GtkDropDown   *drop_down,
+       GArray        *ids,
+       GtkStringList *names)
+{
+  if (offers (drop_down, ids, names))
+    {
+      g_array_unref (ids);
+      return;
+    }
+  g_object_set_data_full (G_OBJECT (drop_down), "ids", ids, (GDestroyNotify) g_array_unref);
+  gtk_drop_down_set_model (drop_down, G_LIST_MODEL (names));
 }
 
 static void
@@ -52,8 +86,7 @@ fill (GtkDropDown *drop_down,
     }
 
   g_signal_handlers_block_by_func (drop_down, BB_HANDLER (selected_cb), session);
-  g_object_set_data_full (G_OBJECT (drop_down), "ids", ids, (GDestroyNotify) g_array_unref);
-  gtk_drop_down_set_model (drop_down, G_LIST_MODEL (names));
+  offer (drop_down, ids, names);
   gtk_drop_down_set_selected (drop_down, selected);
   g_signal_handlers_unblock_by_func (drop_down, BB_HANDLER (selected_cb), session);
 }
