@@ -112,26 +112,10 @@ add_requests (void)
                                       G_TYPE_NONE, 1, G_TYPE_STRING);
 }
 
+/* What was done and can be undone, and what was. */
 static void
-bb_session_class_init (BbSessionClass *klass)
+add_undo_signals (void)
 {
-  G_OBJECT_CLASS (klass)->finalize = bb_session_finalize;
-  add_requests ();
-
-  /**
-   * BbSession::changed:
-   *
-   * The book holds something else than before.
-   */
-  signals[SIGNAL_CHANGED] = g_signal_new ("changed", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                          G_TYPE_NONE, 0);
-  /**
-   * BbSession::units-changed:
-   *
-   * Numbers are shown in other units from now on.
-   */
-  signals[SIGNAL_UNITS_CHANGED] = g_signal_new ("units-changed", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
-                                                NULL, G_TYPE_NONE, 0);
   /**
    * BbSession::withdrawn:
    * @name: what was withdrawn
@@ -161,6 +145,29 @@ bb_session_class_init (BbSessionClass *klass)
    */
   signals[SIGNAL_CALIBRATED] = g_signal_new ("calibrated", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                              G_TYPE_NONE, 3, G_TYPE_STRING, G_TYPE_INT64, G_TYPE_STRING);
+}
+
+static void
+bb_session_class_init (BbSessionClass *klass)
+{
+  G_OBJECT_CLASS (klass)->finalize = bb_session_finalize;
+  add_requests ();
+
+  /**
+   * BbSession::changed:
+   *
+   * The book holds something else than before.
+   */
+  signals[SIGNAL_CHANGED] = g_signal_new ("changed", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                          G_TYPE_NONE, 0);
+  /**
+   * BbSession::units-changed:
+   *
+   * Numbers are shown in other units from now on.
+   */
+  signals[SIGNAL_UNITS_CHANGED] = g_signal_new ("units-changed", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                                NULL, G_TYPE_NONE, 0);
+  add_undo_signals ();
   /**
    * BbSession::closing:
    *
