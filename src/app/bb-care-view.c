@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-compat.h"
 #include "bb-moment.h"
 #include "bb-person-menu.h"
 #include "bb-session-stock.h"
@@ -73,6 +74,7 @@ static void
 bb_care_view_init (BbCareView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_compat_set_name (GTK_WIDGET (self->person_drop_down), _("Calibrated by"));
 }
 
 /**

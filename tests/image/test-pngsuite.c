@@ -160,7 +160,8 @@ test_crashers (void)
     /* too large and cut short: which of them libpng minds first depends on its version */
     { "huge_IDAT", ": the " },
     { "invalid_gray_alpha_sbit", ": the PNG is damaged: sBIT: CRC error" },
-    { "missing_plte", ": the PNG is damaged: IDAT: Missing PLTE before IDAT" },
+    /* a chunk of no known kind, and no palette: so does this */
+    { "missing_plte", ": the PNG is damaged: " },
     { "zero_gama", ": the " },
     { "zero_width", ": the PNG is damaged: Image width is zero in IHDR" },
   };
