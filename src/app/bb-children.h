@@ -5,9 +5,12 @@
 
 G_BEGIN_DECLS
 
-/* Emptying what a widget holds, before it is filled anew. */
+/* Filling what a widget holds, and emptying it before it is filled anew. */
 
-void bb_children_empty_box  (GtkBox  *box);
-void bb_children_empty_grid (GtkGrid *grid);
+void bb_children_empty_box  (GtkBox     *box);
+void bb_children_empty_grid (GtkGrid    *grid);
+void bb_children_add_text   (GtkBox     *box,
+                             const char *text,
+                             const char *css_class);
 
 G_END_DECLS

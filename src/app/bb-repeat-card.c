@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-children.h"
 #include "bb-compat.h"
 #include "bb-show.h"
 
@@ -32,20 +33,6 @@ enum {
 static guint signals[N_SIGNALS];
 
 static void
-add_finding (BbRepeatCard *self,
-             const char       *text,
-             const char       *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  gtk_box_append (self->findings, label);
-}
-
-static void
 fill_findings (BbRepeatCard   *self,
                const BbRepeatPart *part)
 {
@@ -55,10 +42,10 @@ fill_findings (BbRepeatCard   *self,
       g_autofree char *day = bb_show_date (finding->at);
       g_autofree char *sentence = bb_finding_describe (finding, day);
 
-      add_finding (self, sentence, "missing");
+      bb_children_add_text (self->findings, sentence, "missing");
     }
   if (part->findings->len == 0)
-    add_finding (self, _("Nothing has changed since."), "dim-label");
+    bb_children_add_text (self->findings, _("Nothing has changed since."), "dim-label");
 }
 
 static void

@@ -17,20 +17,6 @@ struct _BbRunDetails
 G_DEFINE_FINAL_TYPE (BbRunDetails, bb_run_details, GTK_TYPE_BOX)
 
 static void
-add_label (BbRunDetails *self,
-           const char   *text,
-           const char   *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  gtk_box_append (GTK_BOX (self), label);
-}
-
-static void
 add_entries (BbRunDetails    *self,
              BbSession       *session,
              const GPtrArray *entries)
@@ -38,12 +24,12 @@ add_entries (BbRunDetails    *self,
   BbBook *book = bb_session_get_book (session);
 
   if (entries->len > 0)
-    add_label (self, _("Taken From"), "heading");
+    bb_children_add_text (GTK_BOX (self), _("Taken From"), "heading");
   for (guint i = 0; i < entries->len; i++)
     {
       g_autofree char *text = bb_words_of_entry (book, entries->pdata[i], bb_session_get_units (session));
 
-      add_label (self, text, "numeral");
+      bb_children_add_text (GTK_BOX (self), text, "numeral");
     }
 }
 
@@ -56,13 +42,13 @@ add_weighed (BbRunDetails *self,
 
   if (weighed == NULL || weighed->len == 0)
     return;
-  add_label (self, _("Weigh-ins"), "heading");
+  bb_children_add_text (GTK_BOX (self), _("Weigh-ins"), "heading");
   for (guint i = 0; i < weighed->len; i++)
     {
       g_autofree char *text = bb_words_of_weighed (&g_array_index (weighed, BbWeighed, i),
                                                    bb_session_get_units (session));
 
-      add_label (self, text, "numeral");
+      bb_children_add_text (GTK_BOX (self), text, "numeral");
     }
 }
 
@@ -76,14 +62,14 @@ add_departures (BbRunDetails     *self,
 
   if (departures == NULL || departures->len == 0)
     return;
-  add_label (self, _("Set Otherwise"), "heading");
+  bb_children_add_text (GTK_BOX (self), _("Set Otherwise"), "heading");
   for (guint i = 0; i < departures->len; i++)
     {
       g_autofree char *text = bb_words_of_departure (bb_session_get_book (session), revision,
                                                      &g_array_index (departures, BbDeparture, i),
                                                      bb_session_get_units (session));
 
-      add_label (self, text, "numeral");
+      bb_children_add_text (GTK_BOX (self), text, "numeral");
     }
 }
 
@@ -93,7 +79,7 @@ add_remarks (BbRunDetails    *self,
              const GPtrArray *remarks)
 {
   if (remarks->len > 0)
-    add_label (self, _("Remarks"), "heading");
+    bb_children_add_text (GTK_BOX (self), _("Remarks"), "heading");
   for (guint i = 0; i < remarks->len; i++)
     {
       const BbAnnotation *remark = remarks->pdata[i];
@@ -101,8 +87,8 @@ add_remarks (BbRunDetails    *self,
       g_autofree char *person = bb_show_name (session, &bb_person_table, remark->person);
       g_autofree char *head = *person != '\0' ? g_strjoin (" · ", day, person, NULL) : g_strdup (day);
 
-      add_label (self, head, "caption");
-      add_label (self, remark->text, "body");
+      bb_children_add_text (GTK_BOX (self), head, "caption");
+      bb_children_add_text (GTK_BOX (self), remark->text, "body");
     }
 }
 

@@ -26,29 +26,19 @@ make_document (void)
   return document;
 }
 
-/* On the paper of the printer's page setup, as many pages as it takes there. */
+/* Prints into a PDF, and reads what is on it. */
 static void
-test_print (gconstpointer data)
+print_and_read (GtkPrintOperation  *operation,
+                const char         *name,
+                char              **text,
+                char              **facts)
 {
-  const char *paper = data;
-  g_autofree char *path = g_build_filename (g_get_user_cache_dir (), "print.pdf", NULL);
-  BbPrintOperation *made = bb_print_operation_new_document (make_document (), BB_PAPER_A4);
-  GtkPrintOperation *operation = GTK_PRINT_OPERATION (made);
-  GtkPageSetup *setup = gtk_page_setup_new ();
-  GtkPaperSize *size = gtk_paper_size_new (paper);
-  g_autoptr (BbDocument) same = make_document ();
-  guint n_pages = bb_document_lay_out (same, gtk_paper_size_get_width (size, GTK_UNIT_POINTS),
-                                       gtk_paper_size_get_height (size, GTK_UNIT_POINTS));
-  g_autofree char *last = g_strdup_printf ("Page %u of %u", n_pages, n_pages);
+  g_autofree char *path = g_build_filename (g_get_user_cache_dir (), name, NULL);
   g_autoptr (GMappedFile) file = NULL;
   g_autoptr (GBytes) pdf = NULL;
-  g_autofree char *text = NULL;
-  g_autofree char *facts = NULL;
   g_autoptr (GError) error = NULL;
 
   g_assert_cmpint (g_mkdir_with_parents (g_get_user_cache_dir (), 0700), ==, 0);
-  gtk_page_setup_set_paper_size (setup, size);
-  gtk_print_operation_set_default_page_setup (operation, setup);
   gtk_print_operation_set_export_filename (operation, path);
   g_assert_cmpint (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL, &error), ==,
                    GTK_PRINT_OPERATION_RESULT_APPLY);
@@ -57,8 +47,29 @@ test_print (gconstpointer data)
   file = g_mapped_file_new (path, FALSE, &error);
   g_assert_no_error (error);
   pdf = g_mapped_file_get_bytes (file);
-  text = paper_read_text (pdf);
-  facts = paper_read_facts (pdf);
+  *text = paper_read_text (pdf);
+  *facts = paper_read_facts (pdf);
+}
+
+/* On the paper of the printer's page setup, as many pages as it takes there. */
+static void
+test_print (gconstpointer data)
+{
+  const char *paper = data;
+  BbPrintOperation *made = bb_print_operation_new_document (make_document (), BB_PAPER_A4);
+  GtkPrintOperation *operation = GTK_PRINT_OPERATION (made);
+  GtkPageSetup *setup = gtk_page_setup_new ();
+  GtkPaperSize *size = gtk_paper_size_new (paper);
+  g_autoptr (BbDocument) same = make_document ();
+  guint n_pages = bb_document_lay_out (same, gtk_paper_size_get_width (size, GTK_UNIT_POINTS),
+                                       gtk_paper_size_get_height (size, GTK_UNIT_POINTS));
+  g_autofree char *last = g_strdup_printf ("Page %u of %u", n_pages, n_pages);
+  g_autofree char *text = NULL;
+  g_autofree char *facts = NULL;
+
+  gtk_page_setup_set_paper_size (setup, size);
+  gtk_print_operation_set_default_page_setup (operation, setup);
+  print_and_read (operation, "print.pdf", &text, &facts);
   g_assert_nonnull (strstr (text, "row0."));
   g_assert_nonnull (strstr (text, "row119."));
   g_assert_nonnull (strstr (text, last));
@@ -93,27 +104,14 @@ failed_cb (char         **failed,
 static void
 test_labels (void)
 {
-  g_autofree char *path = g_build_filename (g_get_user_cache_dir (), "labels.pdf", NULL);
   BbPrintOperation *operation = bb_print_operation_new_labels (make_sheets ("1042", 2), "Labels");
   g_autofree char *failed = NULL;
-  g_autoptr (GMappedFile) file = NULL;
-  g_autoptr (GBytes) pdf = NULL;
   g_autofree char *text = NULL;
   g_autofree char *facts = NULL;
-  g_autoptr (GError) error = NULL;
 
-  g_assert_cmpint (g_mkdir_with_parents (g_get_user_cache_dir (), 0700), ==, 0);
   g_signal_connect_swapped (operation, "failed", G_CALLBACK (failed_cb), &failed);
-  gtk_print_operation_set_export_filename (GTK_PRINT_OPERATION (operation), path);
-  gtk_print_operation_run (GTK_PRINT_OPERATION (operation), GTK_PRINT_OPERATION_ACTION_EXPORT, NULL, &error);
-  g_assert_no_error (error);
+  print_and_read (GTK_PRINT_OPERATION (operation), "labels.pdf", &text, &facts);
   g_assert_null (failed);
-
-  file = g_mapped_file_new (path, FALSE, &error);
-  g_assert_no_error (error);
-  pdf = g_mapped_file_get_bytes (file);
-  text = paper_read_text (pdf);
-  facts = paper_read_facts (pdf);
   g_assert_nonnull (strstr (text, "JOB 1042"));
   g_assert_nonnull (strstr (facts, "Pages:           2\n"));
   g_assert_nonnull (strstr (facts, "612 x 792"));
