@@ -9,6 +9,7 @@
 #include "bb-editor.h"
 #include "bb-form.h"
 #include "bb-nearest-view.h"
+#include "bb-no-recipes.h"
 #include "bb-recall-pane.h"
 #include "bb-recipe-detail.h"
 
@@ -23,14 +24,12 @@ struct _BbRecipesPage
   /* template */
   BbRecallPane *pane;
   GtkStack *stack;
-  GtkWidget *blanks_button;
-  GtkWidget *supplies_button;
-  GtkWidget *add_button;
   BbEditor *editor;
 
-  /* borrowed from the stack: made when the first recipe is shown, so that the list does not wait for it */
+  /* borrowed from the stack: made when the first is shown, so that the list does not wait for them */
   BbRecipeDetail *detail;
   BbNearestView *nearest;
+  BbNoRecipes *none;
 
   /* Owned: what a new recipe starts with, once that itself is saved; NULL for nothing. */
   BbRevision *proposed;
@@ -48,29 +47,25 @@ struct _BbRecipesPage
 
 G_DEFINE_FINAL_TYPE (BbRecipesPage, bb_recipes_page, BB_TYPE_PAGE)
 
-static gboolean
-has_any (BbRecipesPage *self,
-         const BbTable *table)
+static BbNoRecipesWhy
+get_why (BbRecipesPage *self)
 {
-  const BbQuery one = { .limit = 1 };
-  g_autoptr (GArray) found = bb_book_search (bb_session_get_book (bb_page_get_session (BB_PAGE (self))), table, &one,
-                                             NULL);
+  if (!bb_recall_pane_is_narrowed (self->pane))
+    return BB_NO_RECIPES_YET;
 
-  return found != NULL && found->len > 0;
+  return bb_recall_pane_get_n_jobs (self->pane) > 0 ? BB_NO_RECIPES_BUT_JOBS : BB_NO_RECIPES_FOUND;
 }
 
-/* In an empty book the step that comes next is coloured: a recipe refers to its blank and its pretreat. */
 static void
-show_next_step (BbRecipesPage *self)
+show_none (BbRecipesPage *self)
 {
-  GtkWidget *steps[] = { self->blanks_button, self->supplies_button, self->add_button };
-  const guint next = !has_any (self, &bb_blank_table) ? 0 : !has_any (self, &bb_supply_table) ? 1 : 2;
-
-  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
-    if (i == next)
-      gtk_widget_add_css_class (steps[i], "suggested-action");
-    else
-      gtk_widget_remove_css_class (steps[i], "suggested-action");
+  if (self->none == NULL)
+    {
+      self->none = g_object_new (BB_TYPE_NO_RECIPES, NULL);
+      gtk_stack_add_named (self->stack, GTK_WIDGET (self->none), "none");
+    }
+  bb_no_recipes_show (self->none, bb_page_get_session (BB_PAGE (self)), get_why (self));
+  gtk_stack_set_visible_child_name (self->stack, "none");
 }
 
 static void
@@ -83,10 +78,7 @@ show_state (BbRecipesPage *self)
   else if (bb_recall_pane_get_n_found (self->pane) > 0)
     gtk_stack_set_visible_child_name (self->stack, "detail");
   else
-    gtk_stack_set_visible_child_name (self->stack, !bb_recall_pane_is_narrowed (self->pane) ? "empty"
-                                                   : bb_recall_pane_get_n_jobs (self->pane) > 0 ? "jobs" : "nothing");
-  if (g_str_equal (gtk_stack_get_visible_child_name (self->stack), "empty"))
-    show_next_step (self);
+    show_none (self);
 }
 
 static void
@@ -515,9 +507,6 @@ bb_recipes_page_class_init (BbRecipesPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recipes-page.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, pane);
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, stack);
-  gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, blanks_button);
-  gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, supplies_button);
-  gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, add_button);
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, editor);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, editor_done_cb);
