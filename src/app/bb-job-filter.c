@@ -3,7 +3,10 @@
 
 #include "bb-job-filter.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "bb-book-jobs.h"
+#include "bb-compat.h"
 #include "bb-moment.h"
 #include "bb-signal.h"
 
@@ -89,6 +92,7 @@ static void
 bb_job_filter_init (BbJobFilter *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bb_compat_set_name (GTK_WIDGET (self->drop_down), _("Which jobs"));
 }
 
 /**

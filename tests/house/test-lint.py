@@ -24,6 +24,17 @@ CLEAN = {
     "ui/blankbook.gresource.xml": "<file>bb-page.ui</file>\n<file>menus.ui</file>\n",
 }
 
+DROP_DOWN = """<interface>
+  <template class="BbPage" parent="AdwBin">
+    <object class="%s" id="paper_drop">
+      <accessibility>
+        <property name="%s">Paper</property>
+      </accessibility>
+    </object>
+  </template>
+</interface>
+"""
+
 SINS = {
     "no SPDX line": {"src/model/bb-b.c": "int b;\n"},
     "lacks #pragma once": {"src/model/bb-a.h": SPDX},
@@ -44,6 +55,7 @@ SINS = {
     "is not in src/model/meson.build": {"src/model/bb-c.c": SPDX},
     "no resource bundle": {"ui/bb-other.ui": "<interface/>\n", "src/app/bb-other.c": SPDX},
     "has no src/app/bb-lonely.c": {"ui/bb-lonely.ui": '<template class="BbLonely"/>\n'},
+    "names the drop-down paper_drop": {"ui/bb-page.ui": DROP_DOWN % ("GtkDropDown", "label")},
 }
 
 
@@ -60,6 +72,12 @@ class LintTest(unittest.TestCase):
     def test_clean_house(self):
         result = lint(CLEAN)
         self.assertEqual((result.returncode, result.stdout, result.stderr), (0, "", ""))
+
+    def test_named_otherwise(self):
+        for widget, what in (("GtkDropDown", "description"), ("GtkListBox", "label")):
+            with self.subTest(widget):
+                result = lint(CLEAN | {"ui/bb-page.ui": DROP_DOWN % (widget, what)})
+                self.assertEqual((result.returncode, result.stdout, result.stderr), (0, "", ""))
 
     def test_sins(self):
         for what, files in SINS.items():
