@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "blankbook-form"
 
-#include "bb-form.h"
+#include "bb-form-private.h"
 
 #include <string.h>
 
-#include "bb-text.h"
+#include "bb-problem.h"
 
 /**
  * bb_form_show_fault:
@@ -43,4 +43,97 @@ bb_form_show_fault (BbForm     *self,
     }
 
   return TRUE;
+}
+
+/* Nobody is told that a form is not filled in before they come to it. */
+static void
+complain (BbFieldRow *row,
+          const char *message,
+          gboolean    even_if_untouched)
+{
+  if (even_if_untouched || bb_field_row_is_touched (row))
+    bb_field_row_set_message (row, message);
+}
+
+/* What the rows hold, each judged alone. */
+static gboolean
+gather (BbForm   *self,
+        gpointer  record,
+        gboolean  even_if_untouched)
+{
+  gboolean valid = TRUE;
+
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      BbFieldRow *row = self->rows->pdata[i];
+      g_autofree char *message = NULL;
+      BbProblem problem;
+
+      bb_field_row_set_message (row, NULL);
+      if (bb_field_row_store (row, record, &message) &&
+          bb_field_find_problem (bb_field_row_get_field (row), record, &problem))
+        message = bb_problem_to_text (&problem, bb_session_get_units (self->session));
+
+      if (message != NULL)
+        {
+          complain (row, message, even_if_untouched);
+          valid = FALSE;
+        }
+    }
+
+  return valid;
+}
+
+/**
+ * bb_form_dup_record:
+ * @self: a form
+ * @complain_about_all: whether to mark everything that is wrong, not only what the person has touched
+ *
+ * Returns: (transfer full) (nullable): the record as it is typed, or %NULL if something is wrong with it; the rows
+ *   say what
+ */
+gpointer
+bb_form_dup_record (BbForm   *self,
+                    gboolean  complain_about_all)
+{
+  gpointer record = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_return_val_if_fail (BB_IS_FORM (self), NULL);
+
+  record = bb_record_copy (self->table, self->base);
+  if (!gather (self, record, complain_about_all))
+    {
+      bb_record_free (self->table, record);
+      return NULL;
+    }
+  if (self->table->check != NULL && !self->table->check (record, &error))
+    {
+      if (!bb_form_show_fault (self, error->message, complain_about_all) && complain_about_all)
+        bb_session_say (self->session, error->message);
+      bb_record_free (self->table, record);
+      return NULL;
+    }
+
+  return record;
+}
+
+/**
+ * bb_form_focus_fault:
+ * @self: a form
+ *
+ * Puts the keyboard where the first thing is marked as wrong.
+ *
+ * Returns: %FALSE if nothing is
+ */
+gboolean
+bb_form_focus_fault (BbForm *self)
+{
+  g_return_val_if_fail (BB_IS_FORM (self), FALSE);
+
+  for (guint i = 0; i < self->rows->len; i++)
+    if (bb_field_row_is_faulty (self->rows->pdata[i]))
+      return bb_field_row_focus (self->rows->pdata[i]);
+
+  return FALSE;
 }

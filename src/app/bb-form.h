@@ -31,18 +31,20 @@ void           bb_form_take         (BbForm        *self,
                                      gconstpointer  record);
 void           bb_form_load         (BbForm        *self,
                                      gconstpointer  record);
-gpointer       bb_form_dup_record   (BbForm        *self,
-                                     gboolean       complain_about_all);
-gboolean       bb_form_focus_fault  (BbForm        *self);
 void           bb_form_focus_start  (BbForm        *self);
 gpointer       bb_form_dup_draft    (BbForm        *self);
-GVariant      *bb_form_save_state   (BbForm        *self);
-void           bb_form_load_state   (BbForm        *self,
-                                     GVariant      *state);
 
 /* bb-form-fault.c */
+gpointer       bb_form_dup_record   (BbForm        *self,
+                                     gboolean       complain_about_all);
 gboolean       bb_form_show_fault   (BbForm        *self,
                                      const char    *message,
                                      gboolean       even_if_untouched);
+gboolean       bb_form_focus_fault  (BbForm        *self);
+
+/* bb-form-state.c */
+GVariant      *bb_form_save_state   (BbForm        *self);
+void           bb_form_load_state   (BbForm        *self,
+                                     GVariant      *state);
 
 G_END_DECLS
