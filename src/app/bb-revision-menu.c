@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-show.h"
 #include "bb-state-badge.h"
 
 static void
@@ -80,65 +79,6 @@ bb_revision_menu_load_state (BbSession *session,
   g_autoptr (BbStanding) standing = bb_revision_menu_load_standing (session, revision);
 
   return standing != NULL ? (BbState) standing->state : BB_STATE_DRAFT;
-}
-
-/**
- * bb_revision_menu_describe_standing:
- * @session: the session
- * @revision: a revision's key
- *
- * Returns: (transfer full) (nullable): how the revision stands, since when and by whom, as a sentence; %NULL where
- *   nobody has judged it
- */
-char *
-bb_revision_menu_describe_standing (BbSession *session,
-                                    gint64     revision)
-{
-  g_autoptr (BbStanding) standing = bb_revision_menu_load_standing (session, revision);
-  g_autoptr (BbSignature) signature = NULL;
-  g_autofree char *since = NULL;
-  g_autofree char *person = NULL;
-  const char *state = NULL;
-
-  if (standing == NULL)
-    return NULL;
-
-  state = bb_choices_get_title (&bb_state_choices, standing->state);
-  since = bb_show_date (standing->since);
-  person = bb_show_name (session, &bb_person_table, standing->person);
-  if (bb_book_find_signature (bb_session_get_book (session), revision, &signature, NULL) == 1 && signature->overruled)
-    return g_strdup_printf (_("%s since %s, by %s, who overruled the shop's rule."), state, since, person);
-
-  return *person != '\0' ? g_strdup_printf (_("%s since %s, by %s."), state, since, person)
-                         : g_strdup_printf (_("%s since %s."), state, since);
-}
-
-/**
- * bb_revision_menu_describe_newest:
- * @session: the session
- * @newest: the newest revision of a recipe
- * @revision: the one that is shown
- *
- * Where another revision is newer than the one that counts, people want to know before they set a machine.
- *
- * Returns: (transfer full) (nullable): that @newest is newer, as a sentence; %NULL where it is @revision itself
- */
-char *
-bb_revision_menu_describe_newest (BbSession        *session,
-                                  const BbRevision *newest,
-                                  const BbRevision *revision)
-{
-  const char *state = NULL;
-
-  g_return_val_if_fail (newest != NULL && revision != NULL, NULL);
-
-  if (newest->id == revision->id)
-    return NULL;
-
-  state = bb_choices_get_title (&bb_state_choices, (int) bb_revision_menu_load_state (session, newest->id));
-
-  /* Translators: the number of a newer revision and its state: Revision 4 is newer (On trial). */
-  return g_strdup_printf (_("Revision %d is newer (%s)."), (int) newest->number, state);
 }
 
 /**

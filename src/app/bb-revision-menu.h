@@ -7,18 +7,13 @@
 
 G_BEGIN_DECLS
 
-void        bb_revision_menu_fill              (GtkDropDown      *drop_down,
-                                                BbSession        *session,
-                                                GPtrArray        *revisions,
-                                                guint             selected);
-BbStanding *bb_revision_menu_load_standing     (BbSession        *session,
-                                                gint64            revision);
-BbState     bb_revision_menu_load_state        (BbSession        *session,
-                                                gint64            revision);
-char       *bb_revision_menu_describe_standing (BbSession        *session,
-                                                gint64            revision);
-char       *bb_revision_menu_describe_newest   (BbSession        *session,
-                                                const BbRevision *newest,
-                                                const BbRevision *revision);
+void        bb_revision_menu_fill          (GtkDropDown *drop_down,
+                                            BbSession   *session,
+                                            GPtrArray   *revisions,
+                                            guint        selected);
+BbStanding *bb_revision_menu_load_standing (BbSession   *session,
+                                            gint64       revision);
+BbState     bb_revision_menu_load_state    (BbSession   *session,
+                                            gint64       revision);
 
 G_END_DECLS

@@ -21,6 +21,16 @@ deed_free (gpointer data)
 }
 
 static gboolean
+write_on_trial (BbBook   *book,
+                gpointer  data,
+                GError  **error)
+{
+  const Deed *self = data;
+
+  return bb_book_set_state (book, self->id, BB_STATE_ON_TRIAL, NULL, error);
+}
+
+static gboolean
 write_signature (BbBook   *book,
                  gpointer  data,
                  GError  **error)
@@ -38,6 +48,26 @@ write_seen (BbBook   *book,
   const Deed *self = data;
 
   return bb_book_see_notice (book, self->id, error);
+}
+
+/**
+ * bb_session_put_on_trial:
+ * @self: a session
+ * @revision: key of a draft
+ *
+ * From now on specimens are printed and washed by it. A refusal is told to the person.
+ */
+void
+bb_session_put_on_trial (BbSession *self,
+                         gint64     revision)
+{
+  Deed *deed = NULL;
+
+  g_return_if_fail (BB_IS_SESSION (self));
+
+  deed = g_new0 (Deed, 1);
+  deed->id = revision;
+  bb_session_write (self, write_on_trial, deed, deed_free);
 }
 
 /**
