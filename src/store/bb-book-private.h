@@ -43,6 +43,10 @@ gboolean   _bb_book_begin          (BbBook          *self,
 gboolean   _bb_book_end            (BbBook          *self,
                                     gboolean         keep,
                                     GError         **error);
+void       _bb_book_name_cause     (BbBook          *self,
+                                    const BbTable   *table,
+                                    gconstpointer    record,
+                                    GError         **error);
 void       _bb_book_set_missing    (const BbTable   *table,
                                     gint64           id,
                                     GError         **error);

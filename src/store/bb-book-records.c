@@ -3,119 +3,10 @@
 
 #include "bb-book-private.h"
 
-#include <glib/gi18n-lib.h>
-
 #include "bb-canonical.h"
 #include "bb-moment.h"
 #include "bb-problem.h"
 #include "bb-record-sql.h"
-
-static gboolean
-query_key (BbBook      *self,
-           const char  *sql,
-           const char  *text,
-           gint64       key,
-           gint64      *found,
-           GError     **error)
-{
-  g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
-  BbStep step = BB_STEP_ERROR;
-
-  *found = 0;
-  if (statement == NULL)
-    return FALSE;
-
-  bb_statement_bind_integer (statement, 1, key);
-  if (text != NULL)
-    bb_statement_bind_text (statement, 2, text);
-  step = bb_statement_step (statement, error);
-  if (step == BB_STEP_ROW)
-    *found = bb_statement_get_integer (statement, 0);
-
-  return step != BB_STEP_ERROR;
-}
-
-/* Says which of a record's references leads nowhere, after the database said that one does. */
-static void
-name_missing_reference (BbBook         *self,
-                        const BbTable  *table,
-                        gconstpointer   record,
-                        GError        **error)
-{
-  for (guint i = 0; i < table->n_fields; i++)
-    {
-      const BbField *field = &table->fields[i];
-      g_autofree char *sql = NULL;
-      gint64 key = 0;
-      gint64 found = 0;
-
-      if (field->kind != BB_KIND_REFERENCE || !bb_field_is_set (field, record))
-        continue;
-
-      key = bb_field_get_integer (field, record);
-      sql = g_strdup_printf ("SELECT id FROM %s WHERE id = ?1", field->target->name);
-      if (!query_key (self, sql, NULL, key, &found, NULL) || found != 0)
-        continue;
-
-      g_clear_error (error);
-      _bb_book_set_missing (field->target, key, error);
-      g_prefix_error (error, "%s: ", field->name);
-      return;
-    }
-}
-
-static void
-name_taken_code (BbBook         *self,
-                 const BbTable  *table,
-                 gconstpointer   record,
-                 GError        **error)
-{
-  const BbField *code = bb_table_find_field (table, "code");
-  gint64 id = bb_field_get_integer (bb_table_find_field (table, "id"), record);
-  g_autofree char *sql = g_strdup_printf ("SELECT id FROM %s WHERE id <> ?1 AND code = ?2", table->name);
-  gint64 found = 0;
-
-  if (code == NULL || !query_key (self, sql, bb_field_get_text (code, record), id, &found, NULL) || found == 0)
-    return;
-
-  g_clear_error (error);
-  g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_EXISTS, _("code: The code “%s” is taken. Choose another."),
-               bb_field_get_text (code, record));
-}
-
-static void
-name_cause (BbBook         *self,
-            const BbTable  *table,
-            gconstpointer   record,
-            GError        **error)
-{
-  if (error == NULL)
-    return;
-
-  if (g_error_matches (*error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND))
-    name_missing_reference (self, table, record, error);
-  else if (g_error_matches (*error, BB_STORE_ERROR, BB_STORE_ERROR_EXISTS))
-    name_taken_code (self, table, record, error);
-}
-
-/**
- * _bb_book_set_missing:
- * @table: a table of the book
- * @id: a key that is not in it
- * @error: return location for a #GError
- *
- * Says that there is no such record.
- */
-void
-_bb_book_set_missing (const BbTable  *table,
-                      gint64          id,
-                      GError        **error)
-{
-  g_autofree char *key = g_strdup_printf ("%" G_GINT64_FORMAT, id);
-
-  /* Translators: a kind of record and its key or code, like "Blank 17". */
-  g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_NOT_FOUND, _("%s %s is not in this book."), _(table->title), key);
-}
 
 /* Adds the record, or changes the columns of @scope where it has a key. */
 static gboolean
@@ -208,7 +99,7 @@ _bb_book_add_event (BbBook         *self,
 
   if (write_columns (self, &bb_event_table, event, BB_COLUMNS_SAVED, error))
     return TRUE;
-  name_cause (self, &bb_event_table, event, error);
+  _bb_book_name_cause (self, &bb_event_table, event, error);
 
   return FALSE;
 }
@@ -269,7 +160,7 @@ _bb_book_write_row (BbBook         *self,
 
   if (!_bb_book_write_record (self, table, record, error))
     {
-      name_cause (self, table, record, error);
+      _bb_book_name_cause (self, table, record, error);
       return FALSE;
     }
 
@@ -390,94 +281,4 @@ bb_book_save (BbBook         *self,
   bb_field_set_integer (key, record, before);
 
   return FALSE;
-}
-
-static gboolean
-move_out (BbBook         *self,
-          const BbTable  *table,
-          gint64          id,
-          gboolean        out,
-          GError        **error)
-{
-  const BbField *field = bb_table_find_field (table, "withdrawn_at");
-  g_autofree char *moment = out ? bb_dup_now () : NULL;
-  gpointer record = bb_book_load (self, table, id, error);
-  gboolean done = FALSE;
-
-  if (record == NULL)
-    return FALSE;
-
-  if (bb_field_is_set (field, record) == out)
-    done = TRUE;
-  else
-    {
-      bb_field_set_text (field, record, moment);
-      done = _bb_book_write_steps (self, table, record, out ? BB_DEED_WITHDRAWN : BB_DEED_RESTORED, error);
-    }
-  bb_record_free (table, record);
-
-  return done;
-}
-
-static gboolean
-set_withdrawn (BbBook         *self,
-               const BbTable  *table,
-               gint64          id,
-               gboolean        out,
-               GError        **error)
-{
-  if (bb_table_find_field (table, "withdrawn_at") == NULL)
-    {
-      /* Translators: a kind of record, like "Reading". */
-      g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_REFUSED, _("%s: a record of this kind can't be withdrawn."),
-                   _(table->title));
-      return FALSE;
-    }
-
-  return _bb_book_begin (self, error) && _bb_book_end (self, move_out (self, table, id, out, error), error);
-}
-
-/**
- * bb_book_withdraw:
- * @self: a book
- * @table: a table of the book
- * @id: a record's key
- * @error: return location for a #GError
- *
- * Takes a record out of use. Nothing is deleted: bb_book_restore() takes it back. A revision is withdrawn by
- * bb_book_set_state().
- *
- * Returns: %FALSE with %BB_STORE_ERROR_NOT_FOUND, %BB_STORE_ERROR_REFUSED for a table without that, or another error
- */
-gboolean
-bb_book_withdraw (BbBook         *self,
-                  const BbTable  *table,
-                  gint64          id,
-                  GError        **error)
-{
-  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
-
-  return set_withdrawn (self, table, id, TRUE, error);
-}
-
-/**
- * bb_book_restore:
- * @self: a book
- * @table: a table of the book
- * @id: a record's key
- * @error: return location for a #GError
- *
- * Takes a withdrawn record back into use.
- *
- * Returns: %FALSE with %BB_STORE_ERROR_NOT_FOUND, %BB_STORE_ERROR_REFUSED for a table without that, or another error
- */
-gboolean
-bb_book_restore (BbBook         *self,
-                 const BbTable  *table,
-                 gint64          id,
-                 GError        **error)
-{
-  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
-
-  return set_withdrawn (self, table, id, FALSE, error);
 }
