@@ -2,6 +2,7 @@
 #define G_LOG_DOMAIN "bb-test"
 
 #include "app-helpers.h"
+#include "bb-keeper.h"
 #include "store-helpers.h"
 
 #define PATIENCE_MS 20000
@@ -85,6 +86,57 @@ test_refused (void)
   helper_end_session (session);
 }
 
+static char *
+describe (gpointer owner)
+{
+  return g_strdup (*(const char **) owner);
+}
+
+static gboolean
+is_forgotten (gpointer data)
+{
+  g_autofree char *kept = bb_session_dup_form (data, "form");
+
+  return kept == NULL;
+}
+
+/* What is typed is kept when the person pauses, at once when the window closes, and no more once it is done with. */
+static void
+test_keeper (void)
+{
+  g_autofree char *path = helper_new_path ();
+  const char *typed = "four";
+  BbSession *session = NULL;
+  BbKeeper *keeper = NULL;
+  g_autofree char *kept = NULL;
+
+  helper_close (helper_create (path));
+  session = helper_open_session (path);
+  keeper = bb_keeper_new (session, "form", describe, &typed);
+  bb_keeper_keep_soon (keeper);
+  g_assert_null (bb_keeper_dup_kept (keeper));
+  helper_wait_until (is_kept, session);
+  bb_keeper_forget (keeper);
+  helper_wait_until (is_forgotten, session);
+
+  bb_keeper_keep_soon (keeper);
+  bb_keeper_rest (keeper);
+  g_signal_emit_by_name (session, "closing");
+  helper_wait_idle ();
+  g_assert_null (bb_keeper_dup_kept (keeper));
+
+  bb_keeper_keep_soon (keeper);
+  g_signal_emit_by_name (session, "closing");
+  helper_wait_until (is_kept, session);
+  typed = NULL;
+  bb_keeper_keep (keeper);
+  helper_wait_idle ();
+  kept = bb_keeper_dup_kept (keeper);
+  g_assert_cmpstr (kept, ==, "four");
+  g_assert_finalize_object (keeper);
+  helper_end_session (session);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -93,6 +145,7 @@ main (int   argc,
   adw_init ();
 
   g_test_add_func ("/session-forms/refused", test_refused);
+  g_test_add_func ("/session-forms/keeper", test_keeper);
 
   return g_test_run ();
 }
