@@ -59,7 +59,7 @@ typedef struct {
   guint n_same;
 } BbImported;
 
-/* bb-import.c */
+/* bb-import.c, bb-import-csv.c */
 gboolean bb_exchange_import     (BbBook                *book,
                                  const char            *text,
                                  gsize                  length,

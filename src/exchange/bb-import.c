@@ -4,129 +4,31 @@
 #include "bb-exchange.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
-#include "bb-codes.h"
-#include "bb-csv.h"
 #include "bb-error.h"
 #include "bb-exchange-watch.h"
+#include "bb-intake-private.h"
 #include "bb-json.h"
-#include "bb-known.h"
 
+/* A book file whose format was checked. */
 typedef struct {
-  BbBook *book;
-  BbCodes *codes;
-  GHashTable *stateless;
   JsonObject *file;
-  const BbTable *table;
-  const char *csv;
-  gsize csv_length;
-  const BbExchangeWatch *watch;
   guint done;
   guint total;
-  BbImported imported;
-} Import;
-
-/* A part that is counted, like a recipe's revision, is known by the whole's code and its number: they must agree. */
-static gboolean
-check_part_code (Import         *self,
-                 const BbTable  *table,
-                 gconstpointer   record,
-                 GError        **error)
-{
-  const BbField *owner = bb_table_find_owner (table);
-  const BbField *code = bb_table_find_field (table, "code");
-  const BbField *number = bb_table_find_field (table, "number");
-  g_autofree char *whole = NULL;
-  g_autofree char *wanted = NULL;
-  g_autofree char *quote = NULL;
-
-  if (owner == NULL || number == NULL || code == NULL || !bb_field_is_set (owner, record) ||
-      !bb_field_is_set (number, record) || !bb_field_is_set (code, record))
-    return TRUE;
-
-  whole = bb_codes_name (owner, bb_field_get_integer (owner, record), self->codes, error);
-  if (whole == NULL)
-    return FALSE;
-  wanted = bb_part_make_code (whole, bb_field_get_integer (number, record));
-  if (g_str_equal (bb_field_get_text (code, record), wanted))
-    return TRUE;
-
-  quote = bb_message_quote (bb_field_get_text (code, record), -1);
-  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "code: %s does not fit %s and number, it has to be %s",
-               quote, owner->name, wanted);
-  return FALSE;
-}
-
-static void
-note_state (Import        *self,
-            const BbTable *table,
-            gconstpointer  record)
-{
-  if (table == &bb_revision_table)
-    {
-      const BbRevision *revision = record;
-
-      g_hash_table_insert (self->stateless, g_memdup2 (&revision->id, sizeof revision->id),
-                           g_strdup (revision->made_at));
-    }
-  else if (table == &bb_standing_table)
-    g_hash_table_remove (self->stateless, &((const BbStanding *) record)->revision);
-}
-
-/* A revision that the book has on trial is not proven by what a file says of it: it was, and is so no longer, or came
- * in without what a proof needs. */
-static gboolean
-is_proof_of_old (const BbTable *table,
-                 gconstpointer  known,
-                 gconstpointer  record)
-{
-  return table == &bb_standing_table && ((const BbStanding *) known)->state == BB_STATE_ON_TRIAL &&
-         ((const BbStanding *) record)->state == BB_STATE_PROVEN;
-}
-
-/* Takes one record in: adds it, or finds that the book has the same. */
-static gboolean
-take_record (Import        *self,
-             const BbTable *table,
-             gpointer       record,
-             GError       **error)
-{
-  gpointer known = NULL;
-  gboolean done = FALSE;
-
-  if (!bb_known_find (self->book, table, record, &known, error))
-    return FALSE;
-
-  if (known != NULL)
-    {
-      done = is_proof_of_old (table, known, record) || bb_known_check_same (table, known, record, error);
-      bb_record_free (table, known);
-      self->imported.n_same += done ? 1 : 0;
-      return done;
-    }
-
-  if (!check_part_code (self, table, record, error) || !bb_book_save (self->book, table, record, error))
-    return FALSE;
-  bb_codes_add (self->codes, table, record);
-  note_state (self, table, record);
-  self->imported.n_added++;
-
-  return TRUE;
-}
+} File;
 
 static gboolean
-take_node (Import        *self,
-           const BbTable *table,
-           JsonNode      *node,
-           GError       **error)
+take_node (BbIntake       *intake,
+           const BbTable  *table,
+           JsonNode       *node,
+           GError        **error)
 {
   const BbJsonReading reading = {
-    .resolve = bb_codes_resolve, .data = self->codes, .null_is_none = TRUE, .exchanged = TRUE,
+    .resolve = bb_codes_resolve, .data = intake->codes, .null_is_none = TRUE, .exchanged = TRUE,
   };
   gpointer record = bb_record_new (table);
   gboolean done = bb_json_read_record (table, node, &reading, record, error) &&
-                  take_record (self, table, record, error);
+                  _bb_intake_take (intake, table, record, error);
 
   bb_record_free (table, record);
 
@@ -146,24 +48,25 @@ name_item (const BbTable *table,
 }
 
 static gboolean
-take_list (Import        *self,
-           const BbTable *table,
-           JsonArray     *list,
-           GError       **error)
+take_list (File           *self,
+           BbIntake       *intake,
+           const BbTable  *table,
+           JsonArray      *list,
+           GError        **error)
 {
   for (guint i = 0; i < json_array_get_length (list); i++)
     {
       JsonNode *node = json_array_get_element (list, i);
       GError *reason = NULL;
 
-      if (!_bb_exchange_watch (self->watch, self->done, self->total, error))
+      if (!_bb_exchange_watch (intake->watch, self->done, self->total, error))
         return FALSE;
       if (!JSON_NODE_HOLDS_OBJECT (node))
         {
           g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "%s[%u]: is not an object", table->name, i);
           return FALSE;
         }
-      if (!take_node (self, table, node, &reason))
+      if (!take_node (intake, table, node, &reason))
         {
           name_item (table, i, reason, error);
           return FALSE;
@@ -174,108 +77,22 @@ take_list (Import        *self,
   return TRUE;
 }
 
-/* A revision that came without its state is a draft. */
 static gboolean
-add_drafts (Import  *self,
-            GError **error)
+take_file (BbIntake  *intake,
+           gpointer   data,
+           GError   **error)
 {
-  GHashTableIter iter;
-  gpointer id = NULL;
-  gpointer made_at = NULL;
-
-  g_hash_table_iter_init (&iter, self->stateless);
-  while (g_hash_table_iter_next (&iter, &id, &made_at))
-    {
-      g_autoptr (BbStanding) standing = bb_standing_new ();
-
-      standing->revision = *(gint64 *) id;
-      standing->since = g_strdup (made_at);
-      if (!bb_book_save (self->book, &bb_standing_table, standing, error))
-        return FALSE;
-    }
-
-  return TRUE;
-}
-
-static gboolean
-import_file (BbBook   *book,
-             gpointer  data,
-             GError  **error)
-{
-  Import *self = data;
+  File *self = data;
   guint n_tables = 0;
   const BbTable * const *tables = bb_book_tables (&n_tables);
 
-  (void) book;
+  intake->total = self->total;
   for (guint i = 0; i < n_tables; i++)
     if (bb_book_table_is_exchanged (tables[i]) && json_object_has_member (self->file, tables[i]->name) &&
-        !take_list (self, tables[i], json_object_get_array_member (self->file, tables[i]->name), error))
+        !take_list (self, intake, tables[i], json_object_get_array_member (self->file, tables[i]->name), error))
       return FALSE;
 
-  return add_drafts (self, error) && _bb_exchange_watch (self->watch, self->total, self->total, error);
-}
-
-static gboolean
-resolve_row (const BbField *field,
-             const char    *code,
-             gint64        *id,
-             gpointer       data,
-             GError       **error)
-{
-  const Import *self = data;
-
-  return bb_codes_resolve (field, code, id, self->codes, error);
-}
-
-static gboolean
-take_row (gpointer   record,
-          guint      done,
-          guint      total,
-          gpointer   data,
-          GError   **error)
-{
-  Import *self = data;
-  gboolean taken = _bb_exchange_watch (self->watch, done, total, error) &&
-                   take_record (self, self->table, record, error);
-
-  bb_record_free (self->table, record);
-  self->total = total;
-
-  return taken;
-}
-
-static gboolean
-import_rows (BbBook   *book,
-             gpointer  data,
-             GError  **error)
-{
-  Import *self = data;
-
-  (void) book;
-
-  return bb_csv_read (self->table, self->csv, self->csv_length, resolve_row, take_row, self, error) &&
-         add_drafts (self, error) && _bb_exchange_watch (self->watch, self->total, self->total, error);
-}
-
-static gboolean
-run_import (Import     *self,
-            BbBookFunc  func,
-            BbImported *imported,
-            GError    **error)
-{
-  g_autoptr (BbCodes) codes = bb_codes_new (self->book);
-  g_autoptr (GHashTable) stateless = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
-  gboolean done = FALSE;
-
-  self->codes = codes;
-  self->stateless = stateless;
-  bb_book_set_importing (self->book, TRUE);
-  done = bb_book_in_transaction (self->book, func, self, error);
-  bb_book_set_importing (self->book, FALSE);
-  if (done && imported != NULL)
-    *imported = self->imported;
-
-  return done;
+  return TRUE;
 }
 
 static gboolean
@@ -306,7 +123,7 @@ check_format (JsonNode *node,
 }
 
 static gboolean
-check_lists (Import  *self,
+check_lists (File    *self,
              GError **error)
 {
   JsonObjectIter iter;
@@ -363,7 +180,7 @@ bb_exchange_import (BbBook                *book,
                     GError               **error)
 {
   g_autoptr (JsonNode) node = NULL;
-  Import self = { .book = book, .watch = watch };
+  File self = { .file = NULL };
 
   g_return_val_if_fail (BB_IS_BOOK (book) && text != NULL, FALSE);
 
@@ -372,36 +189,5 @@ bb_exchange_import (BbBook                *book,
     return FALSE;
   self.file = json_node_get_object (node);
 
-  return check_lists (&self, error) && run_import (&self, import_file, imported, error);
-}
-
-/**
- * bb_exchange_import_csv:
- * @book: a book
- * @table: the table of the records
- * @text: CSV as bb_csv_write() makes it
- * @length: its length in bytes, at most %BB_EXCHANGE_BYTES
- * @watch: (nullable): how to follow and stop the work
- * @imported: (out) (optional): what was done
- * @error: return location for a #GError
- *
- * Like bb_exchange_import(), for the records of one table. The message names row and column, like `row 4: name: …`.
- *
- * Returns: %FALSE with an error as bb_exchange_import()
- */
-gboolean
-bb_exchange_import_csv (BbBook                *book,
-                        const BbTable         *table,
-                        const char            *text,
-                        gsize                  length,
-                        const BbExchangeWatch *watch,
-                        BbImported            *imported,
-                        GError               **error)
-{
-  Import self = { .book = book, .table = table, .csv = text, .csv_length = length, .watch = watch };
-
-  g_return_val_if_fail (BB_IS_BOOK (book) && text != NULL, FALSE);
-  g_return_val_if_fail (bb_book_table_is_exchanged (table), FALSE);
-
-  return run_import (&self, import_rows, imported, error);
+  return check_lists (&self, error) && _bb_intake_run (book, take_file, &self, watch, imported, error);
 }
