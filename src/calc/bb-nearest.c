@@ -3,8 +3,6 @@
 
 #include "bb-nearest.h"
 
-#include <string.h>
-
 #include "bb-fibre-data.h"
 #include "bb-lab.h"
 
@@ -22,34 +20,6 @@
 
 /* Shares of a label are whole per cents: a difference below half of one is none. */
 #define SHARE_SLACK 0.005
-
-/* Below this two colours are one to the eye, side by side and at leisure. Common practice, no source. */
-#define SAME_COLOUR_DE 1.0
-
-/* A difference of mass that is within what a fabric scatters. Common practice, no source. */
-#define SAME_MASS 0.02
-
-/* Candidates and the garment wanted have fields of the same names. */
-typedef struct {
-  const GArray *composition;
-  double mass_g_per_m2;
-  int knit;
-  int finish;
-  const char *colour;
-  const char *srgb;
-} Garment;
-
-static Garment
-wanted_garment (const BbNearestIn *in)
-{
-  return (Garment) { in->composition, in->mass_g_per_m2, in->knit, in->finish, in->colour, in->srgb };
-}
-
-static Garment
-candidate_garment (const BbCandidate *self)
-{
-  return (Garment) { self->composition, self->mass_g_per_m2, self->knit, self->finish, self->colour, self->srgb };
-}
 
 typedef enum {
   CELLULOSE = 0,
@@ -204,26 +174,25 @@ proof_distance (const BbCandidate *candidate)
 }
 
 static void
-measure (const Garment      *wanted,
-         const BbCandidate  *candidate,
-         BbNear             *near)
+measure (const BbNearestIn *wanted,
+         const BbCandidate *garment,
+         BbNear            *near)
 {
-  const Garment garment = candidate_garment (candidate);
-  double mass = fmin (fabs (log2 (garment.mass_g_per_m2 / wanted->mass_g_per_m2)), 1.0);
+  double mass = fmin (fabs (log2 (garment->mass_g_per_m2 / wanted->mass_g_per_m2)), 1.0);
   double colour = 0;
 
-  near->name = g_strdup (candidate->name);
-  near->fibre_distance = fibre_distance (garment.composition, wanted->composition);
-  near->mass_difference_g_per_m2 = garment.mass_g_per_m2 - wanted->mass_g_per_m2;
-  near->same_fibres = have_same_fibres (garment.composition, wanted->composition);
-  near->same_knit = garment.knit == wanted->knit;
-  near->same_finish = garment.finish == wanted->finish;
-  near->de_00 = colour_difference (garment.srgb, wanted->srgb);
+  near->name = g_strdup (garment->name);
+  near->fibre_distance = fibre_distance (garment->composition, wanted->composition);
+  near->mass_difference_g_per_m2 = garment->mass_g_per_m2 - wanted->mass_g_per_m2;
+  near->same_fibres = have_same_fibres (garment->composition, wanted->composition);
+  near->same_knit = garment->knit == wanted->knit;
+  near->same_finish = garment->finish == wanted->finish;
+  near->de_00 = colour_difference (garment->srgb, wanted->srgb);
   colour = isnan (near->de_00) ? NEARLY : fmin (near->de_00 / FARTHEST_DE, 1.0);
   near->distance = (FIBRE_WEIGHT * near->fibre_distance + MASS_WEIGHT * mass +
-                    KNIT_WEIGHT * knit_distance (garment.knit, wanted->knit) +
-                    FINISH_WEIGHT * finish_distance (garment.finish, wanted->finish) + COLOUR_WEIGHT * colour +
-                    PROOF_WEIGHT * proof_distance (candidate)) / ALL_WEIGHTS;
+                    KNIT_WEIGHT * knit_distance (garment->knit, wanted->knit) +
+                    FINISH_WEIGHT * finish_distance (garment->finish, wanted->finish) + COLOUR_WEIGHT * colour +
+                    PROOF_WEIGHT * proof_distance (garment)) / ALL_WEIGHTS;
 }
 
 static int
@@ -255,7 +224,6 @@ bb_calc_nearest (const BbNearestIn     *in,
                  G_GNUC_UNUSED GError **error)
 {
   const BbField *list = bb_table_find_field (&bb_nearest_out_table, "nearest");
-  const Garment wanted = wanted_garment (in);
   GArray *nearest = bb_field_ensure_array (list, out);
 
   for (guint i = 0; i < in->candidates->len; i++)
@@ -263,7 +231,7 @@ bb_calc_nearest (const BbNearestIn     *in,
       BbNear *near = bb_field_append_item (list, out);
 
       near->candidate = i;
-      measure (&wanted, &g_array_index (in->candidates, BbCandidate, i), near);
+      measure (in, &g_array_index (in->candidates, BbCandidate, i), near);
     }
   g_array_sort (nearest, compare_near);
   for (guint i = (guint) in->limit; i < nearest->len; i++)
@@ -271,161 +239,6 @@ bb_calc_nearest (const BbNearestIn     *in,
   g_array_set_size (nearest, MIN (nearest->len, (guint) in->limit));
 
   return TRUE;
-}
-
-static char *
-describe_fibres (const Garment *garment)
-{
-  g_autofree char *fibres = bb_composition_dup_text (garment->composition);
-
-  return g_utf8_strdown (fibres, -1);
-}
-
-static char *
-lower_title (const BbChoices *choices,
-             int              choice)
-{
-  return g_utf8_strdown (bb_choices_get_title (choices, choice), -1);
-}
-
-static char *
-instead (const char *this,
-         const char *that)
-{
-  /* Translators: what a garment is, and what the wanted one is: "navy instead of black". */
-  return g_strdup_printf (_("%s instead of %s"), this, that);
-}
-
-static void
-add_fabric (GPtrArray     *parts,
-            const BbNear  *self,
-            const Garment *garment,
-            const Garment *wanted)
-{
-  if (self->same_fibres > 0 && self->same_knit > 0 && self->same_finish > 0)
-    {
-      g_ptr_array_add (parts, g_strdup (_("same fabric")));
-      return;
-    }
-  if (self->same_fibres > 0)
-    g_ptr_array_add (parts, g_strdup (_("same fibres")));
-  else
-    {
-      g_autofree char *this = describe_fibres (garment);
-      g_autofree char *that = describe_fibres (wanted);
-
-      g_ptr_array_add (parts, instead (this, that));
-    }
-  if (self->same_knit == 0)
-    {
-      g_autofree char *this = lower_title (&bb_knit_choices, garment->knit);
-      g_autofree char *that = lower_title (&bb_knit_choices, wanted->knit);
-
-      g_ptr_array_add (parts, instead (this, that));
-    }
-  if (self->same_finish == 0)
-    {
-      g_autofree char *this = lower_title (&bb_finish_choices, garment->finish);
-      g_autofree char *that = lower_title (&bb_finish_choices, wanted->finish);
-
-      /* Translators: what was done to a fabric, and to the wanted one: "finish: softened instead of none known". */
-      g_ptr_array_add (parts, g_strdup_printf (_("finish: %s instead of %s"), this, that));
-    }
-}
-
-static void
-add_colour (GPtrArray     *parts,
-            const BbNear  *self,
-            const Garment *garment,
-            const Garment *wanted)
-{
-  g_autofree char *names = NULL;
-
-  /* Who does not say which colour is wanted hears nothing of colours. */
-  if (isnan (self->de_00))
-    {
-      if (wanted->srgb == NULL)
-        return;
-      /* Translators: which colours a recipe is for: "for dark colours". */
-      g_ptr_array_add (parts, garment->colour != NULL ? g_strdup_printf (_("for %s"), garment->colour)
-                                                      : g_strdup (_("its colour is not known")));
-      return;
-    }
-  if (self->de_00 < SAME_COLOUR_DE)
-    {
-      g_ptr_array_add (parts, g_strdup (_("same colour")));
-      return;
-    }
-
-  names = garment->colour != NULL && wanted->colour != NULL ? instead (garment->colour, wanted->colour)
-                                                            : g_strdup (_("another colour"));
-  /* Translators: two colours and how far they lie apart by CIEDE2000: "navy instead of black, ΔE 11". */
-  g_ptr_array_add (parts, g_strdup_printf (_("%s, ΔE %.0f"), names, self->de_00));
-}
-
-static void
-add_mass (GPtrArray           *parts,
-          const BbNear        *self,
-          const Garment       *wanted,
-          const BbUnitContext *context)
-{
-  g_autofree char *by = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, fabs (self->mass_difference_g_per_m2),
-                                                      context);
-
-  if (fabs (self->mass_difference_g_per_m2) < SAME_MASS * wanted->mass_g_per_m2)
-    return;
-  /* Translators: a mass per area, like "40 g/m² heavier". */
-  g_ptr_array_add (parts, self->mass_difference_g_per_m2 > 0 ? g_strdup_printf (_("%s heavier"), by)
-                                                             : g_strdup_printf (_("%s lighter"), by));
-}
-
-static void
-add_proof (GPtrArray         *parts,
-           const BbCandidate *candidate)
-{
-  guint passed = (guint) MIN (candidate->passed, G_MAXINT);
-
-  if (candidate->state != BB_STATE_PROVEN)
-    g_ptr_array_add (parts, lower_title (&bb_state_choices, candidate->state));
-  else if (passed > 0)
-    g_ptr_array_add (parts, g_strdup_printf (ngettext ("proven on %u specimen", "proven on %u specimens", passed),
-                                             passed));
-  else
-    g_ptr_array_add (parts, g_strdup (_("proven")));
-}
-
-/**
- * bb_near_dup_reasons:
- * @self: one of the nearest recipes
- * @in: what it was found from
- * @context: the units to write in
- *
- * Returns: (transfer full): in what its garment is like the wanted one and in what it differs, as a person reads it:
- *   "same fabric; navy instead of black, ΔE 11; 40 g/m² heavier; proven on 3 specimens"
- */
-char *
-bb_near_dup_reasons (const BbNear        *self,
-                     const BbNearestIn   *in,
-                     const BbUnitContext *context)
-{
-  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
-  const BbCandidate *candidate = NULL;
-  Garment wanted;
-  Garment garment;
-
-  g_return_val_if_fail (self != NULL && in != NULL && self->candidate < (gint64) in->candidates->len, NULL);
-
-  candidate = &g_array_index (in->candidates, BbCandidate, self->candidate);
-  wanted = wanted_garment (in);
-  garment = candidate_garment (candidate);
-  add_fabric (parts, self, &garment, &wanted);
-  add_colour (parts, self, &garment, &wanted);
-  add_mass (parts, self, &wanted, context);
-  add_proof (parts, candidate);
-  g_ptr_array_add (parts, NULL);
-
-  /* Translators: what stands between two reasons. */
-  return g_strjoinv (_("; "), (char **) parts->pdata);
 }
 
 static gboolean
