@@ -56,23 +56,38 @@ find_window (BbApplication *self,
   return NULL;
 }
 
+/* The one window that says why a book can't be had; NULL where there is none. */
+static GtkWindow *
+find_refusal (BbApplication *self)
+{
+  for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next)
+    if (BB_IS_REFUSAL_WINDOW (l->data))
+      return l->data;
+
+  return NULL;
+}
+
 static void
 show_refusal (BbApplication *self,
               const char    *path,
               const GError  *error)
 {
-  gtk_window_present (GTK_WINDOW (bb_refusal_window_new (GTK_APPLICATION (self), path, error)));
+  GtkWindow *window = find_refusal (self);
+
+  if (window == NULL)
+    window = GTK_WINDOW (bb_refusal_window_new (GTK_APPLICATION (self)));
+  bb_refusal_window_tell (BB_REFUSAL_WINDOW (window), path, error);
+  gtk_window_present (window);
 }
 
 /* Who has another book open has read why the first one could not be. */
 static void
-close_refusals (BbApplication *self)
+close_refusal (BbApplication *self)
 {
-  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (GTK_APPLICATION (self)));
+  GtkWindow *window = find_refusal (self);
 
-  for (GList *l = windows; l != NULL; l = l->next)
-    if (BB_IS_REFUSAL_WINDOW (l->data))
-      gtk_window_close (l->data);
+  if (window != NULL)
+    gtk_window_close (window);
 }
 
 static void
@@ -95,7 +110,7 @@ open_book (BbApplication *self,
       g_settings_set_string (self->settings, "last-book", path);
     }
   gtk_window_present (GTK_WINDOW (window));
-  close_refusals (self);
+  close_refusal (self);
 }
 
 static gboolean

@@ -34,26 +34,37 @@ bb_refusal_window_init (BbRefusalWindow *self)
 /**
  * bb_refusal_window_new:
  * @application: the program
+ *
+ * Returns: (transfer none): a window that says nothing yet, not yet presented
+ */
+GtkWidget *
+bb_refusal_window_new (GtkApplication *application)
+{
+  return g_object_new (BB_TYPE_REFUSAL_WINDOW, "application", application, NULL);
+}
+
+/**
+ * bb_refusal_window_tell:
+ * @self: a window
  * @path: the book that was asked for
  * @error: why it can't be had
  *
- * Returns: (transfer none): a window, not yet presented
+ * Says that in place of what it said before.
  */
-GtkWidget *
-bb_refusal_window_new (GtkApplication *application,
-                       const char     *path,
-                       const GError   *error)
+void
+bb_refusal_window_tell (BbRefusalWindow *self,
+                        const char      *path,
+                        const GError    *error)
 {
-  BbRefusalWindow *self = g_object_new (BB_TYPE_REFUSAL_WINDOW, "application", application, NULL);
   const size_t length = strlen (path);
   const char *why = error->message;
   g_autofree char *text = NULL;
+
+  g_return_if_fail (BB_IS_REFUSAL_WINDOW (self));
 
   /* The message may name the book before it says why; here the two stand below each other. */
   if (strncmp (why, path, length) == 0 && g_str_has_prefix (why + length, ": "))
     why += length + strlen (": ");
   text = g_markup_printf_escaped ("%s\n\n%s", why, path);
   adw_status_page_set_description (self->page, text);
-
-  return GTK_WIDGET (self);
 }

@@ -14,8 +14,9 @@ G_BEGIN_DECLS
 #define BB_TYPE_REFUSAL_WINDOW (bb_refusal_window_get_type ())
 G_DECLARE_FINAL_TYPE (BbRefusalWindow, bb_refusal_window, BB, REFUSAL_WINDOW, AdwApplicationWindow)
 
-GtkWidget *bb_refusal_window_new (GtkApplication *application,
-                                  const char     *path,
-                                  const GError   *error);
+GtkWidget *bb_refusal_window_new  (GtkApplication  *application);
+void       bb_refusal_window_tell (BbRefusalWindow *self,
+                                   const char      *path,
+                                   const GError    *error);
 
 G_END_DECLS

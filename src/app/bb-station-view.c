@@ -255,10 +255,7 @@ show_figure (BbStationView    *self,
   gboolean marked = differs (field, revision, before);
 
   note = describe_note (session, field, revision, marked ? before : NULL);
-  if (is_undiluted (field, revision))
-    bb_figure_set (figure, _("undiluted"), "", note);
-  else
-    bb_figure_set_field (figure, session, &bb_revision_table, field, revision, note);
+  bb_figure_set_field (figure, session, &bb_revision_table, field, revision, note);
   bb_figure_mark (figure, marked);
 }
 

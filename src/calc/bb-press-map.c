@@ -106,8 +106,9 @@ check_press_map (gconstpointer record,
     return TRUE;
 
   g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-               _("readings_c: %u items, rows and columns ask for %" G_GINT64_FORMAT "."), in->readings_c->len,
-               in->rows * in->columns);
+               ngettext ("readings_c: %u item, rows and columns ask for %" G_GINT64_FORMAT ".",
+                         "readings_c: %u items, rows and columns ask for %" G_GINT64_FORMAT ".", in->readings_c->len),
+               in->readings_c->len, in->rows * in->columns);
   return FALSE;
 }
 

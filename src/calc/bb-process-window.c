@@ -354,8 +354,8 @@ check_in (gconstpointer record,
 
       if (given != n)
         {
-          g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "runs[%u].x: %u items, the %s is %u, as many as "
-                       "factors", i, given, given < n ? "minimum" : "maximum", n);
+          g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "runs[%u].x: %u item%s, the %s is %u, as many as "
+                       "factors", i, given, given == 1 ? "" : "s", given < n ? "minimum" : "maximum", n);
           return FALSE;
         }
     }

@@ -128,7 +128,7 @@ hold_dilution (BbRevision          *revision,
     return;
   revision->pretreat_parts_concentrate = 1;
   revision->pretreat_parts_water = held;
-  text = bb_dilution_format (1, held, context);
+  text = bb_dilution_describe (1, held, context);
   g_ptr_array_add (reasons, g_strdup_printf (_("Dilution set to %s, which the supplier allows."), text));
 }
 

@@ -184,7 +184,7 @@ show_pretreat (BbBook           *book,
     return g_strdup (bb_choices_get_title (&bb_pretreat_method_choices, revision->pretreat_method));
 
   product = bb_words_of_name (book, &bb_supply_table, revision->pretreat_product);
-  dilution = bb_dilution_format (revision->pretreat_parts_concentrate, revision->pretreat_parts_water, &bb_cli_units);
+  dilution = bb_dilution_describe (revision->pretreat_parts_concentrate, revision->pretreat_parts_water, &bb_cli_units);
   laydown = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, revision->pretreat_laydown_g_per_m2,
                                           &bb_cli_units);
 

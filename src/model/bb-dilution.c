@@ -12,7 +12,9 @@
 static gboolean
 is_ready_to_use (const char *text)
 {
-  const char * const words[] = { "rtu", "ready to use", "ready-to-use", _("ready to use") };
+  const char * const words[] = {
+    "rtu", "ready to use", "ready-to-use", _("ready to use"), "undiluted", _("undiluted"),
+  };
   g_autofree char *folded = g_utf8_casefold (text, -1);
 
   for (guint i = 0; i < G_N_ELEMENTS (words); i++)
@@ -100,9 +102,9 @@ read_parts (const char           *text,
  * @parts_water: (out): parts of water, 0 or more
  * @error: return location for a #GError in the domain %BB_MODEL_ERROR
  *
- * Reads a dilution as parts of concentrate to parts of water: `1:3`, `1 to 3`, `2:5`; `1:0`, `rtu`
- * and `ready to use` are undiluted. `1/3` is refused, since some mean by it one part in three. On
- * failure the results are left alone.
+ * Reads a dilution as parts of concentrate to parts of water: `1:3`, `1 to 3`, `2:5`; `1:0`, `rtu`, `ready to use` and
+ * `undiluted` are one part and no water. `1/3` is refused, since some mean by it one part in three. On failure the
+ * results are left alone.
  *
  * Returns: %TRUE if it was understood; if not, @error holds %BB_MODEL_ERROR_TEXT and says how to
  *   write it
@@ -156,4 +158,24 @@ bb_dilution_format (double               parts_concentrate,
     return g_strdup ("");
 
   return g_strconcat (concentrate, ":", water, NULL);
+}
+
+/**
+ * bb_dilution_describe:
+ * @parts_concentrate: parts of concentrate
+ * @parts_water: parts of water
+ * @context: (nullable): which decimal separator is shown
+ *
+ * Returns: (transfer full): the dilution as a person reads it: `1:3`, or that there is no water in it; "" if a part is
+ *   not finite
+ */
+char *
+bb_dilution_describe (double               parts_concentrate,
+                      double               parts_water,
+                      const BbUnitContext *context)
+{
+  if (isfinite (parts_concentrate) && isfinite (parts_water) && parts_water <= 0)
+    return g_strdup (_("undiluted"));
+
+  return bb_dilution_format (parts_concentrate, parts_water, context);
 }

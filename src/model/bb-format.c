@@ -17,7 +17,7 @@ format_number (const BbTable       *table,
   const BbField *other = field->parts_with != NULL ? bb_table_find_field (table, field->parts_with) : NULL;
 
   if (other != NULL && bb_field_is_set (other, record))
-    return bb_dilution_format (value, bb_field_get_number (other, record), context);
+    return bb_dilution_describe (value, bb_field_get_number (other, record), context);
 
   return bb_quantity_format_with_unit (field->quantity, value, context);
 }

@@ -27,6 +27,17 @@ value_text (double value)
   return bb_number_to_text (value);
 }
 
+/* How many there are, of what is counted. */
+static char *
+count_text (const BbProblem *self)
+{
+  const gboolean is_list = self->kind == BB_PROBLEM_TOO_FEW || self->kind == BB_PROBLEM_TOO_MANY;
+  const char *one = is_list ? "item" : "character";
+  g_autofree char *value = value_text (self->value);
+
+  return g_strdup_printf ("%s %s%s", value, one, g_str_equal (value, "1") ? "" : "s");
+}
+
 /**
  * bb_problem_to_key_text:
  * @self: a problem
@@ -46,6 +57,7 @@ bb_problem_to_key_text (const BbProblem *self)
   g_autofree char *value = value_text (self->value);
   g_autofree char *low = value_text (limits->minimum);
   g_autofree char *high = value_text (limits->maximum);
+  g_autofree char *counted = count_text (self);
 
   switch (self->kind)
     {
@@ -62,14 +74,14 @@ bb_problem_to_key_text (const BbProblem *self)
                ? g_strdup_printf ("%s: %s is not allowed, it must be less than %s", name, value, high)
                : g_strdup_printf ("%s: %s is above the maximum %s", name, value, high);
     case BB_PROBLEM_TOO_FEW:
-      return g_strdup_printf ("%s: %s items, the minimum is %s", name, value, low);
+      return g_strdup_printf ("%s: %s, the minimum is %s", name, counted, low);
     case BB_PROBLEM_TOO_MANY:
-      return g_strdup_printf ("%s: %s items, the maximum is %s", name, value, high);
+      return g_strdup_printf ("%s: %s, the maximum is %s", name, counted, high);
     case BB_PROBLEM_TOO_LONG:
-      return g_strdup_printf ("%s: %s characters, the maximum is %.0f", name, value,
+      return g_strdup_printf ("%s: %s, the maximum is %.0f", name, counted,
                               _bb_field_longest_text (field));
     case BB_PROBLEM_TOO_SHORT:
-      return g_strdup_printf ("%s: %s characters, the minimum is %s", name, value, low);
+      return g_strdup_printf ("%s: %s, the minimum is %s", name, counted, low);
     case BB_PROBLEM_BAD_TEXT:
       return g_strdup_printf ("%s: has control characters or is not valid UTF-8", name);
     case BB_PROBLEM_BAD_DATE:

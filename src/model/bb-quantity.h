@@ -87,5 +87,8 @@ gboolean    bb_dilution_parse              (const char          *text,
 char       *bb_dilution_format             (double               parts_concentrate,
                                             double               parts_water,
                                             const BbUnitContext *context);
+char       *bb_dilution_describe           (double               parts_concentrate,
+                                            double               parts_water,
+                                            const BbUnitContext *context);
 
 G_END_DECLS

@@ -153,12 +153,14 @@ test_show (Fixture       *self,
 {
   g_autoptr (Answer) text = run_cli ("", 0, "recipe", "show", "MUD-BLACK", "--book", self->book, NULL);
   g_autoptr (Answer) old = run_cli ("", 0, "--book", self->book, "recipe", "show", "MUD-BLACK.1", NULL);
+  g_autoptr (Answer) undiluted = run_cli ("", 0, "--book", self->book, "recipe", "show", "MUD-WHITE.2", NULL);
   g_autoptr (Answer) unknown = run_cli ("", 0, "recipe", "show", "NOPE", "--book", self->book, NULL);
   g_autoptr (Answer) no_code = run_cli ("", 0, "recipe", "show", "--book", self->book, NULL);
 
   (void) data;
   assert_told (text, "MUD-BLACK.3  ");
   assert_told (text, "\n  Laydown ");
+  assert_told (undiluted, " undiluted\n");
   assert_told (text, " 150 g/m²\n");
   assert_told (text, "Bittern pretreat concentrate");
   assert_told (text, "\nPretreat\n");

@@ -118,6 +118,24 @@ test_shows (void)
     }
 }
 
+/* What a person reads is understood when it is typed, and no ratio is shown where nothing is mixed. */
+static void
+test_describes (void)
+{
+  g_autofree char *mixed = bb_dilution_describe (1, 2.5, &comma);
+  g_autofree char *undiluted = bb_dilution_describe (2, 0, NULL);
+  g_autofree char *nothing = bb_dilution_describe (1, (double) NAN, NULL);
+  double concentrate = 0;
+  double water = 7;
+
+  g_assert_cmpstr (mixed, ==, "1:2,5");
+  g_assert_cmpstr (undiluted, ==, "undiluted");
+  g_assert_cmpstr (nothing, ==, "");
+  g_assert_true (bb_dilution_parse (undiluted, NULL, &concentrate, &water, NULL));
+  g_assert_cmpfloat (concentrate, ==, 1);
+  g_assert_cmpfloat (water, ==, 0);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -127,6 +145,7 @@ main (int   argc,
   g_test_add_func ("/dilution/reads", test_reads);
   g_test_add_func ("/dilution/refuses", test_refuses);
   g_test_add_func ("/dilution/shows", test_shows);
+  g_test_add_func ("/dilution/describes", test_describes);
 
   return g_test_run ();
 }

@@ -169,7 +169,7 @@ test_texts (void)
   set_text (thing, "code", "ÄÖÜßé");
   assert_fine (thing, "code");
   set_text (thing, "code", "a");
-  assert_problem (thing, "code", BB_PROBLEM_TOO_SHORT, "code: 1 characters, the minimum is 2",
+  assert_problem (thing, "code", BB_PROBLEM_TOO_SHORT, "code: 1 character, the minimum is 2",
                   "This needs at least 2 characters.");
   set_text (thing, "code", "abcdef");
   assert_problem (thing, "code", BB_PROBLEM_TOO_LONG, "code: 6 characters, the maximum is 5",
@@ -283,7 +283,7 @@ test_lists (void)
 
   bb_field_ensure_array (readings, thing);
   g_array_append_vals (thing->readings, numbers, 1);
-  assert_problem (thing, "readings", BB_PROBLEM_TOO_FEW, "readings: 1 items, the minimum is 2",
+  assert_problem (thing, "readings", BB_PROBLEM_TOO_FEW, "readings: 1 item, the minimum is 2",
                   "There have to be at least 2.");
   g_array_append_vals (thing->readings, numbers + 1, 1);
   assert_problem (thing, "readings", BB_PROBLEM_ABOVE, "readings[1]: 1.5 is above the maximum 1",

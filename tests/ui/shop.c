@@ -137,6 +137,23 @@ shop_start (Stage      *stage,
 }
 
 /**
+ * shop_start_also:
+ * @stage: a stage with the running program
+ * @file: path of a book, or of something else
+ *
+ * Starts the program on another file beside it, which the running one takes over.
+ */
+void
+shop_start_also (Stage      *stage,
+                 const char *file)
+{
+  const char *argv[] = { APPLICATION, file, NULL };
+
+  if (stage_run (stage, argv, NULL) != 0)
+    stage_fail (stage, "%s was not taken over", file);
+}
+
+/**
  * shop_open:
  * @stage: a stage whose program does not run
  * @book: path of a book

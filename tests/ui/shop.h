@@ -18,6 +18,8 @@ void   shop_set            (Stage       *stage,
                             const char  *value);
 void   shop_start          (Stage       *stage,
                             const char  *file);
+void   shop_start_also     (Stage       *stage,
+                            const char  *file);
 void   shop_open           (Stage       *stage,
                             const char  *book);
 void   shop_go             (Stage       *stage,

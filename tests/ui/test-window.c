@@ -495,6 +495,7 @@ test_no_book (void)
 {
   g_autoptr (Stage) stage = shop_new ("1440x900");
   g_autofree char *path = stage_build_path (stage, "poem.book");
+  g_autofree char *missing = stage_build_path (stage, "lost.book");
   g_autofree char *after = NULL;
   const char *text = "Not a book of recipes, but a poem.\n";
 
@@ -503,6 +504,11 @@ test_no_book (void)
   hand_wait_window (stage, "This Book Can't Be Opened");
   hand_expect (stage, "poem.book");
   hand_expect (stage, "is not a book");
+
+  /* A second one that can't be opened is told in the same window. */
+  shop_start_also (stage, missing);
+  hand_expect (stage, "lost.book");
+  hand_expect_not (stage, "poem.book");
   hand_press (stage, ROLE_BUTTON, "Open Another Book…");
   hand_press (stage, ROLE_BUTTON, "Cancel");
   hand_expect_not (stage, "Cancel");
