@@ -62,16 +62,21 @@ void           bb_field_row_refresh      (BbFieldRow    *self);
 void           bb_field_row_set_message  (BbFieldRow    *self,
                                           const char    *message);
 gboolean       bb_field_row_is_faulty    (BbFieldRow    *self);
-gboolean       bb_field_row_focus        (BbFieldRow    *self);
 gboolean       bb_field_row_is_touched   (BbFieldRow    *self);
 void           bb_field_row_set_touched  (BbFieldRow    *self,
                                           gboolean       touched);
+
+/* For subclasses. */
+void           bb_field_row_edited       (BbFieldRow    *self);
+
+/* bb-field-row-look.c */
+gboolean       bb_field_row_focus        (BbFieldRow    *self);
 void           bb_field_row_align        (BbFieldRow    *self,
                                           GtkSizeGroup  *controls);
 void           bb_field_row_set_compact  (BbFieldRow    *self);
 void           bb_field_row_set_stacked  (BbFieldRow    *self);
 
-/* For subclasses. */
+/* bb-field-row-look.c, for subclasses. */
 void           bb_field_row_set_editor   (BbFieldRow    *self,
                                           GtkWidget     *editor,
                                           GtkWidget     *focus);
@@ -80,6 +85,5 @@ void           bb_field_row_set_below    (BbFieldRow    *self,
                                           GtkWidget     *focus);
 void           bb_field_row_set_unit     (BbFieldRow    *self,
                                           const char    *unit);
-void           bb_field_row_edited       (BbFieldRow    *self);
 
 G_END_DECLS
