@@ -6,8 +6,8 @@
 #include "bb-book-jobs.h"
 #include "bb-canonical.h"
 #include "bb-cli-lines.h"
+#include "bb-cli-sections.h"
 #include "bb-cli-show.h"
-#include "bb-codes.h"
 #include "bb-json-write.h"
 #include "bb-moment.h"
 #include "bb-repeat-load.h"
@@ -105,72 +105,24 @@ run_list (int    argc,
   return bb_cli_run_on_book (&bb_cli_job_list, &on_book, argc, argv);
 }
 
-/* Lines and runs of a job. */
-typedef struct {
-  BbJob *job;
-  GPtrArray *lines;
-  GPtrArray *runs;
-} Shown;
-
-static void
-shown_clear (Shown *self)
+static GPtrArray *
+load_lines (BbBook       *book,
+            const BbJob  *job,
+            GError      **error)
 {
-  g_clear_pointer (&self->job, bb_job_free);
-  g_clear_pointer (&self->lines, g_ptr_array_unref);
-  g_clear_pointer (&self->runs, g_ptr_array_unref);
+  g_autoptr (GArray) ids = bb_book_list_job_lines (book, job->id, error);
+
+  return bb_cli_load_cards (book, &bb_job_line_table, ids, error);
 }
 
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Shown, shown_clear)
-
-static gboolean
-load_shown (Shown       *self,
-            BbBook      *book,
-            const char  *code,
-            GError     **error)
+static GPtrArray *
+load_runs (BbBook       *book,
+           const BbJob  *job,
+           GError      **error)
 {
-  g_autoptr (GArray) lines = NULL;
-  g_autoptr (GArray) runs = NULL;
+  g_autoptr (GArray) ids = bb_book_trace_runs (book, &bb_job_table, job->id, error);
 
-  self->job = bb_book_load_by_code (book, &bb_job_table, code, error);
-  if (self->job == NULL)
-    return FALSE;
-  lines = bb_book_list_job_lines (book, self->job->id, error);
-  self->lines = bb_cli_load_cards (book, &bb_job_line_table, lines, error);
-  runs = self->lines != NULL ? bb_book_trace_runs (book, &bb_job_table, self->job->id, error) : NULL;
-  self->runs = bb_cli_load_cards (book, &bb_run_table, runs, error);
-
-  return self->runs != NULL;
-}
-
-static char *
-show_as_text (const Shown *self,
-              BbBook      *book)
-{
-  g_autoptr (GString) out = g_string_new (self->job->code);
-
-  g_string_append_c (out, '\n');
-  bb_cli_append_facts (out, book, &bb_job_table, self->job, job_facts);
-  bb_cli_append_section (out, book, _("Lines"), &bb_line_card_table, self->lines, line_columns);
-  bb_cli_append_section (out, book, _("Runs"), &bb_run_card_table, self->runs, run_columns);
-
-  return g_string_free (g_steal_pointer (&out), FALSE);
-}
-
-static char *
-show_as_json (const Shown  *self,
-              BbBook       *book,
-              GError      **error)
-{
-  g_autoptr (GString) out = g_string_new ("{\"job\":");
-  g_autoptr (BbCodes) codes = bb_codes_new (book);
-
-  if (!bb_json_append_exchanged (out, &bb_job_table, self->job, bb_codes_name, codes, error) ||
-      !bb_cli_append_member (out, book, "lines", &bb_line_card_table, self->lines, error) ||
-      !bb_cli_append_member (out, book, "runs", &bb_run_card_table, self->runs, error))
-    return NULL;
-  g_string_append (out, "}\n");
-
-  return g_string_free (g_steal_pointer (&out), FALSE);
+  return bb_cli_load_cards (book, &bb_run_table, ids, error);
 }
 
 static BbCliStatus
@@ -179,15 +131,20 @@ show_job (const BbCliCommon *common,
           char             **arguments,
           gpointer           data)
 {
-  g_auto (Shown) shown = { NULL };
   g_autoptr (GError) error = NULL;
-  g_autofree char *answer = NULL;
+  g_autoptr (BbJob) job = bb_book_load_by_code (book, &bb_job_table, arguments[0], &error);
+  g_autoptr (GPtrArray) lines = job != NULL ? load_lines (book, job, &error) : NULL;
+  g_autoptr (GPtrArray) runs = lines != NULL ? load_runs (book, job, &error) : NULL;
+  const BbCliSection sections[] = {
+    { N_("Lines"), "lines", &bb_line_card_table, lines, line_columns },
+    { N_("Runs"), "runs", &bb_run_card_table, runs, run_columns },
+  };
 
   (void) data;
-  if (load_shown (&shown, book, arguments[0], &error))
-    answer = common->json ? show_as_json (&shown, book, &error) : show_as_text (&shown, book);
+  if (runs == NULL)
+    return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
 
-  return bb_cli_answer (answer, error);
+  return bb_cli_write_record (common, book, &bb_job_table, job, job_facts, sections, G_N_ELEMENTS (sections));
 }
 
 static BbCliStatus

@@ -186,31 +186,6 @@ bb_cli_append_lines (GString            *out,
 }
 
 /**
- * bb_cli_append_section:
- * @out: where to write
- * @book: a book
- * @title: what stands above it
- * @table: the lines' table
- * @lines: (element-type gpointer): records
- * @columns: (array zero-terminated=1): names of the fields to show, from left to right
- *
- * Appends the table of bb_cli_append_lines() below a title, and nothing where there is no line.
- */
-void
-bb_cli_append_section (GString            *out,
-                       BbBook             *book,
-                       const char         *title,
-                       const BbTable      *table,
-                       const GPtrArray    *lines,
-                       const char * const *columns)
-{
-  if (lines->len == 0)
-    return;
-  g_string_append_printf (out, "\n%s\n", title);
-  bb_cli_append_lines (out, book, table, lines, columns);
-}
-
-/**
  * bb_cli_lines_to_text:
  * @book: a book
  * @table: the lines' table
@@ -292,32 +267,6 @@ bb_cli_lines_to_json (BbBook           *book,
   g_string_append_c (out, '\n');
 
   return g_string_free (g_steal_pointer (&out), FALSE);
-}
-
-/**
- * bb_cli_append_member:
- * @out: where to write, within a JSON object that has a member already
- * @book: a book
- * @name: the member's name
- * @table: the lines' table
- * @lines: (element-type gpointer): records
- * @error: return location for a #GError
- *
- * Appends the array of bb_cli_append_json() as a further member.
- *
- * Returns: %TRUE on success
- */
-gboolean
-bb_cli_append_member (GString          *out,
-                      BbBook           *book,
-                      const char       *name,
-                      const BbTable    *table,
-                      const GPtrArray  *lines,
-                      GError          **error)
-{
-  g_string_append_printf (out, ",\"%s\":", name);
-
-  return bb_cli_append_json (out, book, table, lines, error);
 }
 
 /**

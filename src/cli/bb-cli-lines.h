@@ -33,12 +33,6 @@ void     bb_cli_append_lines  (GString            *out,
                                const BbTable      *table,
                                const GPtrArray    *lines,
                                const char * const *columns);
-void     bb_cli_append_section (GString            *out,
-                               BbBook             *book,
-                               const char         *title,
-                               const BbTable      *table,
-                               const GPtrArray    *lines,
-                               const char * const *columns);
 char    *bb_cli_lines_to_text (BbBook             *book,
                                const BbTable      *table,
                                const GPtrArray    *lines,
@@ -50,12 +44,6 @@ gboolean bb_cli_append_json   (GString            *out,
                                const GPtrArray    *lines,
                                GError            **error);
 char    *bb_cli_lines_to_json (BbBook             *book,
-                               const BbTable      *table,
-                               const GPtrArray    *lines,
-                               GError            **error);
-gboolean bb_cli_append_member (GString            *out,
-                               BbBook             *book,
-                               const char         *name,
                                const BbTable      *table,
                                const GPtrArray    *lines,
                                GError            **error);

@@ -4,9 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-cli-lines.h"
-#include "bb-cli-show.h"
-#include "bb-codes.h"
-#include "bb-json-write.h"
+#include "bb-cli-sections.h"
 #include "bb-trace.h"
 
 /* As many as a person reads through; --limit asks for more. */
@@ -61,71 +59,23 @@ run_list (int    argc,
   return bb_cli_run_on_book (&bb_cli_run_list, &on_book, argc, argv);
 }
 
-/* A run with what refers to it. */
-typedef struct {
-  BbRun *run;
-  GPtrArray *entries;
-  GPtrArray *remarks;
-} Shown;
-
-static void
-shown_clear (Shown *self)
+static BbCliStatus
+write_run (const BbCliCommon *common,
+           BbBook            *book,
+           const BbRun       *run,
+           const GPtrArray   *entries,
+           const GPtrArray   *remarks)
 {
-  g_clear_pointer (&self->run, bb_run_free);
-  g_clear_pointer (&self->entries, g_ptr_array_unref);
-  g_clear_pointer (&self->remarks, g_ptr_array_unref);
-}
+  g_autoptr (GPtrArray) weighed = bb_cli_borrow_items (run->weighed, &bb_weighed_table);
+  g_autoptr (GPtrArray) departures = bb_cli_borrow_items (run->departures, &bb_departure_table);
+  const BbCliSection sections[] = {
+    { N_("Containers"), "lot_entries", &bb_lot_entry_table, entries, entry_columns },
+    { N_("Weigh-ins"), NULL, &bb_weighed_table, weighed, weighed_columns },
+    { N_("Set otherwise"), NULL, &bb_departure_table, departures, departure_columns },
+    { N_("Remarks"), "annotations", &bb_annotation_table, remarks, remark_columns },
+  };
 
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Shown, shown_clear)
-
-static gboolean
-load_shown (Shown       *self,
-            BbBook      *book,
-            const char  *code,
-            GError     **error)
-{
-  self->run = bb_book_load_by_code (book, &bb_run_table, code, error);
-  if (self->run != NULL)
-    self->entries = bb_book_load_referring (book, &bb_lot_entry_table, &bb_run_table, self->run->id, error);
-  if (self->entries != NULL)
-    self->remarks = bb_book_load_referring (book, &bb_annotation_table, &bb_run_table, self->run->id, error);
-
-  return self->remarks != NULL;
-}
-
-static char *
-show_as_text (const Shown *self,
-              BbBook      *book)
-{
-  g_autoptr (GPtrArray) weighed = bb_cli_borrow_items (self->run->weighed, &bb_weighed_table);
-  g_autoptr (GPtrArray) departures = bb_cli_borrow_items (self->run->departures, &bb_departure_table);
-  GString *out = g_string_new (self->run->code);
-
-  g_string_append_c (out, '\n');
-  bb_cli_append_facts (out, book, &bb_run_table, self->run, run_facts);
-  bb_cli_append_section (out, book, _("Containers"), &bb_lot_entry_table, self->entries, entry_columns);
-  bb_cli_append_section (out, book, _("Weigh-ins"), &bb_weighed_table, weighed, weighed_columns);
-  bb_cli_append_section (out, book, _("Set otherwise"), &bb_departure_table, departures, departure_columns);
-  bb_cli_append_section (out, book, _("Remarks"), &bb_annotation_table, self->remarks, remark_columns);
-
-  return g_string_free (out, FALSE);
-}
-
-static char *
-show_as_json (const Shown  *self,
-              BbBook       *book,
-              GError      **error)
-{
-  g_autoptr (GString) out = g_string_new ("{\"run\":");
-  g_autoptr (BbCodes) codes = bb_codes_new (book);
-
-  if (!bb_json_append_exchanged (out, &bb_run_table, self->run, bb_codes_name, codes, error) ||
-      !bb_cli_append_member (out, book, "lot_entries", &bb_lot_entry_table, self->entries, error) ||
-      !bb_cli_append_member (out, book, "annotations", &bb_annotation_table, self->remarks, error))
-    return NULL;
-  g_string_append (out, "}\n");
-
-  return g_string_free (g_steal_pointer (&out), FALSE);
+  return bb_cli_write_record (common, book, &bb_run_table, run, run_facts, sections, G_N_ELEMENTS (sections));
 }
 
 static BbCliStatus
@@ -134,15 +84,20 @@ show_run (const BbCliCommon *common,
           char             **arguments,
           gpointer           data)
 {
-  g_auto (Shown) shown = { NULL };
   g_autoptr (GError) error = NULL;
-  g_autofree char *answer = NULL;
+  g_autoptr (BbRun) run = bb_book_load_by_code (book, &bb_run_table, arguments[0], &error);
+  g_autoptr (GPtrArray) entries = NULL;
+  g_autoptr (GPtrArray) remarks = NULL;
 
   (void) data;
-  if (load_shown (&shown, book, arguments[0], &error))
-    answer = common->json ? show_as_json (&shown, book, &error) : show_as_text (&shown, book);
+  if (run != NULL)
+    entries = bb_book_load_referring (book, &bb_lot_entry_table, &bb_run_table, run->id, &error);
+  if (entries != NULL)
+    remarks = bb_book_load_referring (book, &bb_annotation_table, &bb_run_table, run->id, &error);
+  if (remarks == NULL)
+    return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
 
-  return bb_cli_answer (answer, error);
+  return write_run (common, book, run, entries, remarks);
 }
 
 static BbCliStatus
