@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-compat.h"
-#include "bb-pick-row.h"
+#include "bb-pick-width.h"
 #include "bb-reading-table.h"
 #include "bb-session-due.h"
 #include "bb-signal.h"

@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-compat.h"
-#include "bb-pick-row.h"
+#include "bb-pick-width.h"
 #include "bb-show.h"
 #include "bb-signal.h"
 

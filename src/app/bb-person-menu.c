@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#include "bb-pick-row.h"
+#include "bb-pick-width.h"
 #include "bb-signal.h"
 
 /* Most characters of a name; the sidebar is narrow. */

@@ -5,20 +5,16 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-compat.h"
-#include "bb-record-dialog.h"
+#include "bb-add-button.h"
+#include "bb-pick-width.h"
 #include "bb-show.h"
 #include "bb-signal.h"
 
 /* Longer lists than this get a search field. */
 #define SEARCH_FROM 8
 
-/* Characters in the button. */
-#define LEAST_BUTTON_WIDTH 14
+/* Most characters in the button. */
 #define BUTTON_WIDTH 34
-
-/* Characters of a line in the list, from which on it is cut. */
-#define LIST_WIDTH 60
 
 struct _BbPickRow
 {
@@ -189,28 +185,11 @@ added_cb (BbPickRow *self,
   bb_field_row_edited (BB_FIELD_ROW (self));
 }
 
-static void
-add_cb (BbPickRow *self)
-{
-  const BbTable *table = bb_field_row_get_field (BB_FIELD_ROW (self))->target;
-  BbSession *session = bb_field_row_get_session (BB_FIELD_ROW (self));
-  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
-  gpointer record = bb_record_new (table);
-  BbRecordDialog *dialog = NULL;
-
-  bb_session_fill_in (session, table, record);
-  dialog = bb_record_dialog_new (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, session, _("Add a Customer"),
-                                 table, record);
-  g_signal_connect_object (dialog, "saved", G_CALLBACK (added_cb), self, G_CONNECT_SWAPPED);
-  gtk_window_present (GTK_WINDOW (dialog));
-}
-
 /* Customers have no page of their own: they are added where they are asked for. */
 static GtkWidget *
 add_button (BbPickRow *self)
 {
   const BbField *field = bb_field_row_get_field (BB_FIELD_ROW (self));
-  const char *label = _("Add a Customer");
   GtkWidget *box = NULL;
   GtkWidget *button = NULL;
 
@@ -218,11 +197,8 @@ add_button (BbPickRow *self)
     return GTK_WIDGET (self->drop_down);
 
   box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  button = gtk_button_new_from_icon_name ("list-add-symbolic");
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  gtk_widget_set_tooltip_text (button, label);
-  bb_compat_set_name (button, label);
-  g_signal_connect_swapped (button, "clicked", G_CALLBACK (add_cb), self);
+  button = bb_add_button_new (bb_field_row_get_session (BB_FIELD_ROW (self)), field->target, _("Add a Customer"));
+  g_signal_connect_object (button, "added", G_CALLBACK (added_cb), self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->drop_down));
   gtk_box_append (GTK_BOX (box), button);
 
@@ -335,75 +311,4 @@ static void
 bb_pick_row_init (BbPickRow *self)
 {
   (void) self;
-}
-
-static void
-setup_item_cb (GtkSignalListItemFactory *factory,
-               GtkListItem              *list_item,
-               gpointer                  data)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  (void) factory;
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  if (GPOINTER_TO_INT (data) > 0)
-    {
-      gtk_label_set_width_chars (GTK_LABEL (label), MIN (LEAST_BUTTON_WIDTH, GPOINTER_TO_INT (data)));
-      gtk_label_set_max_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (data));
-    }
-  gtk_list_item_set_child (list_item, label);
-}
-
-static void
-bind_item_cb (GtkSignalListItemFactory *factory,
-              GtkListItem              *list_item,
-              gpointer                  data)
-{
-  GtkStringObject *string = gtk_list_item_get_item (list_item);
-  GtkWidget *label = gtk_list_item_get_child (list_item);
-  const char *text = gtk_string_object_get_string (string);
-
-  (void) factory;
-
-  gtk_label_set_label (GTK_LABEL (label), text);
-  /* A list is as wide as its names have to be, not as its button is. */
-  if (GPOINTER_TO_INT (data) == 0)
-    gtk_label_set_width_chars (GTK_LABEL (label), (int) MIN (g_utf8_strlen (text, -1), LIST_WIDTH));
-  gtk_widget_set_tooltip_text (label, text);
-}
-
-static GtkListItemFactory *
-make_factory (int width)
-{
-  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_item_cb), GINT_TO_POINTER (width));
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_item_cb), GINT_TO_POINTER (width));
-
-  return factory;
-}
-
-/**
- * bb_pick_set_width:
- * @drop_down: a drop-down of a #GtkStringList
- * @width: most characters in the button
- *
- * Lets long names not widen what is around: they are cut in the button and whole in the list.
- */
-void
-bb_pick_set_width (GtkDropDown *drop_down,
-                   int          width)
-{
-  g_autoptr (GtkListItemFactory) button = make_factory (width);
-  g_autoptr (GtkListItemFactory) list = make_factory (0);
-  g_autoptr (GtkExpression) expression = gtk_property_expression_new (GTK_TYPE_STRING_OBJECT, NULL, "string");
-
-  g_return_if_fail (GTK_IS_DROP_DOWN (drop_down) && width > 0);
-
-  /* With an expression GTK 4.18 puts its own factory back, which cuts nothing: ours come after it. */
-  gtk_drop_down_set_expression (drop_down, expression);
-  gtk_drop_down_set_factory (drop_down, button);
-  gtk_drop_down_set_list_factory (drop_down, list);
 }

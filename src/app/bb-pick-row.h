@@ -13,7 +13,4 @@ G_BEGIN_DECLS
 #define BB_TYPE_PICK_ROW (bb_pick_row_get_type ())
 G_DECLARE_FINAL_TYPE (BbPickRow, bb_pick_row, BB, PICK_ROW, BbFieldRow)
 
-void bb_pick_set_width (GtkDropDown *drop_down,
-                        int          width);
-
 G_END_DECLS
