@@ -3,19 +3,17 @@
 
 #include "bb-recipes-page.h"
 
-#include <glib/gi18n-lib.h>
-
 #include "bb-after-paint.h"
 #include "bb-editor.h"
-#include "bb-form.h"
 #include "bb-nearest-view.h"
+#include "bb-new-recipe.h"
 #include "bb-no-recipes.h"
 #include "bb-recall-pane.h"
 #include "bb-recipe-detail.h"
+#include "bb-session-near.h"
 
-/* Under these keys a form is kept that is half typed, and what comes after it. */
+/* Under this key a form is kept that is half typed. */
 #define FORM_KEY "recipes"
-#define NEXT_KEY "recipes-next"
 
 struct _BbRecipesPage
 {
@@ -31,8 +29,8 @@ struct _BbRecipesPage
   BbNearestView *nearest;
   BbNoRecipes *none;
 
-  /* Owned: what a new recipe starts with, once that itself is saved; NULL for nothing. */
-  BbRevision *proposed;
+  /* owned */
+  BbNewRecipe *new_recipe;
 
   /* Whether recipes are looked for that are near to a garment, since when what is chosen and typed is as it was. */
   gboolean seeks;
@@ -118,97 +116,14 @@ nearest_closed_cb (BbRecipesPage *self)
   bb_recall_pane_focus (self->pane);
 }
 
-/* A code that no recipe has yet: the garment's own, with a number where that is taken. */
-static char *
-make_code (BbRecipesPage *self,
-           const char    *garment)
-{
-  BbBook *book = bb_session_get_book (bb_page_get_session (BB_PAGE (self)));
-  g_autoptr (BbRecipe) same = bb_book_load_by_code (book, &bb_recipe_table, garment, NULL);
-
-  for (guint i = 2; same != NULL; i++)
-    {
-      g_autofree char *code = g_strdup_printf ("%s-%u", garment, i);
-      g_autoptr (BbRecipe) other = bb_book_load_by_code (book, &bb_recipe_table, code, NULL);
-
-      if (other == NULL)
-        return g_steal_pointer (&code);
-    }
-
-  return g_strdup (garment);
-}
-
-/* A form that nobody sees gives and takes what a kept one holds. */
-static BbForm *
-make_unseen_form (BbRecipesPage *self)
-{
-  return BB_FORM (g_object_ref_sink (bb_form_new (bb_page_get_session (BB_PAGE (self)), &bb_revision_table)));
-}
-
-/* What is proposed outlives the window, as the form does that comes before it. */
-static void
-propose (BbRecipesPage *self,
-         BbRevision    *revision)
-{
-  g_autoptr (BbForm) form = make_unseen_form (self);
-  g_autoptr (GVariant) state = NULL;
-  g_autofree char *text = NULL;
-
-  g_clear_pointer (&self->proposed, bb_revision_free);
-  self->proposed = revision;
-  bb_form_load (form, revision);
-  state = g_variant_ref_sink (bb_form_save_state (form));
-  text = g_variant_print (state, FALSE);
-  bb_session_keep_form (bb_page_get_session (BB_PAGE (self)), NEXT_KEY, text);
-}
-
-static void
-forget_proposed (BbRecipesPage *self)
-{
-  if (self->proposed == NULL)
-    return;
-  g_clear_pointer (&self->proposed, bb_revision_free);
-  bb_session_keep_form (bb_page_get_session (BB_PAGE (self)), NEXT_KEY, NULL);
-}
-
-static void
-resume_proposed (BbRecipesPage *self)
-{
-  g_autofree char *text = bb_session_dup_form (bb_page_get_session (BB_PAGE (self)), NEXT_KEY);
-  g_autoptr (GVariant) state = NULL;
-  g_autoptr (BbForm) form = NULL;
-  g_autoptr (BbRevision) fresh = NULL;
-
-  if (text != NULL)
-    state = g_variant_parse (G_VARIANT_TYPE ("a{ss}"), text, NULL, NULL, NULL);
-  if (state == NULL)
-    return;
-  form = make_unseen_form (self);
-  fresh = bb_revision_new ();
-  bb_form_load (form, fresh);
-  bb_form_load_state (form, state);
-  self->proposed = bb_form_dup_draft (form);
-}
-
 static void
 start_cb (BbRecipesPage *self,
           gpointer       revision,
-          gpointer       garment,
-          gpointer       colour,
+          gpointer       blank,
+          gpointer       colourway,
           int            shade)
 {
-  const BbBlank *blank = garment;
-  const BbColourway *colourway = colour;
-  BbRecipe *recipe = bb_recipe_new ();
-
-  recipe->blank = blank->id;
-  recipe->colourway = colourway != NULL ? colourway->id : 0;
-  if (colourway == NULL)
-    recipe->shade = shade;
-  recipe->code = make_code (self, colourway != NULL ? colourway->code : blank->code);
-  recipe->name = colourway != NULL ? g_strjoin (", ", blank->name, colourway->name, NULL) : g_strdup (blank->name);
-  propose (self, bb_record_copy (&bb_revision_table, revision));
-  edit_record (self, &bb_recipe_table, recipe);
+  edit_record (self, &bb_recipe_table, bb_new_recipe_start (self->new_recipe, revision, blank, colourway, shade));
   bb_editor_keep (self->editor);
 }
 
@@ -223,33 +138,6 @@ ensure_nearest (BbRecipesPage *self)
   g_signal_connect_object (self->nearest, "closed", G_CALLBACK (nearest_closed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->nearest, "start", G_CALLBACK (start_cb), self, G_CONNECT_SWAPPED);
   gtk_stack_add_named (self->stack, GTK_WIDGET (self->nearest), "nearest");
-}
-
-/* The blank that has the words that are looked for; 0 for none. */
-static gint64
-find_blank (BbRecipesPage *self)
-{
-  const BbQuery query = { .text = bb_recall_pane_get_text (self->pane), .limit = 1 };
-  g_autoptr (GArray) found = NULL;
-
-  if (*query.text == '\0')
-    return 0;
-  found = bb_book_search (bb_session_get_book (bb_page_get_session (BB_PAGE (self))), &bb_blank_table, &query, NULL);
-
-  return found != NULL && found->len > 0 ? g_array_index (found, gint64, 0) : 0;
-}
-
-/* The blank of the recipe that is shown; 0 for none. */
-static gint64
-get_shown_blank (BbRecipesPage *self)
-{
-  const gint64 id = bb_recall_pane_get_chosen (self->pane);
-  g_autoptr (BbRecipe) recipe = NULL;
-
-  if (id != 0)
-    recipe = bb_book_load (bb_session_get_book (bb_page_get_session (BB_PAGE (self))), &bb_recipe_table, id, NULL);
-
-  return recipe != NULL ? recipe->blank : 0;
 }
 
 static void
@@ -271,7 +159,8 @@ static void
 guess_blank (BbRecipesPage *self)
 {
   const gboolean is_found = bb_recall_pane_get_n_found (self->pane) > 0 || bb_recall_pane_get_n_jobs (self->pane) > 0;
-  const gint64 blank = self->seeks || is_found ? 0 : find_blank (self);
+  const char *text = bb_recall_pane_get_text (self->pane);
+  const gint64 blank = self->seeks || is_found ? 0 : bb_session_find_blank (bb_page_get_session (BB_PAGE (self)), text);
 
   if (blank != 0 && blank != self->guess)
     {
@@ -310,31 +199,20 @@ chosen_cb (BbRecipesPage *self)
 }
 
 /* A new recipe is nothing without settings: its first revision comes at once. */
-static void
+static gboolean
 start_first_revision (BbRecipesPage *self,
                       gint64         recipe)
 {
-  BbRevision *revision = self->proposed != NULL ? bb_record_copy (&bb_revision_table, self->proposed)
-                                                : bb_revision_new ();
+  BbRevision *revision = bb_new_recipe_dup_first (self->new_recipe, recipe);
 
-  revision->recipe = recipe;
-  revision->number = 1;
-  edit_record (self, &bb_revision_table, revision);
-  bb_editor_keep (self->editor);
-  forget_proposed (self);
-}
+  if (revision != NULL)
+    {
+      edit_record (self, &bb_revision_table, revision);
+      bb_editor_keep (self->editor);
+    }
+  bb_new_recipe_forget (self->new_recipe);
 
-static gboolean
-has_revision (BbRecipesPage *self,
-              gint64         recipe)
-{
-  BbSession *session = bb_page_get_session (BB_PAGE (self));
-  g_autoptr (GPtrArray) revisions = NULL;
-
-  revisions = bb_book_load_referring (bb_session_get_book (session), &bb_revision_table, &bb_recipe_table, recipe,
-                                      NULL);
-
-  return revisions == NULL || revisions->len > 0;
+  return revision != NULL;
 }
 
 static void
@@ -343,18 +221,14 @@ editor_done_cb (BbRecipesPage *self,
                 gint64         id)
 {
   if (table == &bb_recipe_table && id == 0)
-    forget_proposed (self);
+    bb_new_recipe_forget (self->new_recipe);
   if (id != 0)
     self->seeks = FALSE;
   if (table == &bb_recipe_table && id != 0)
     {
       bb_recall_pane_show (self->pane, id);
-      if (!has_revision (self, id))
-        {
-          start_first_revision (self, id);
-          return;
-        }
-      forget_proposed (self);
+      if (start_first_revision (self, id))
+        return;
     }
   if (table == &bb_revision_table && id != 0)
     {
@@ -381,20 +255,24 @@ find_for_blank_action (GtkWidget  *widget,
                        GVariant   *parameter)
 {
   BbRecipesPage *self = BB_RECIPES_PAGE (widget);
-  const gint64 blank = find_blank (self);
+  BbSession *session = bb_page_get_session (BB_PAGE (self));
+  const gint64 blank = bb_session_find_blank (session, bb_recall_pane_get_text (self->pane));
+  const gint64 recipe = bb_recall_pane_get_chosen (self->pane);
 
   (void) name;
   (void) parameter;
 
-  seek (self, blank != 0 ? blank : get_shown_blank (self), 0);
+  seek (self, blank != 0 ? blank : bb_session_get_blank_of (session, recipe), 0);
   bb_nearest_view_focus (self->nearest);
 }
 
 static void
 bb_recipes_page_add (BbPage *page)
 {
-  forget_proposed (BB_RECIPES_PAGE (page));
-  edit_record (BB_RECIPES_PAGE (page), &bb_recipe_table, bb_recipe_new ());
+  BbRecipesPage *self = BB_RECIPES_PAGE (page);
+
+  bb_new_recipe_forget (self->new_recipe);
+  edit_record (self, &bb_recipe_table, bb_recipe_new ());
 }
 
 static void
@@ -413,10 +291,11 @@ bb_recipes_page_start (BbPage *page)
 {
   BbRecipesPage *self = BB_RECIPES_PAGE (page);
 
+  self->new_recipe = bb_new_recipe_new (bb_page_get_session (page));
   bb_recall_pane_start (self->pane, bb_page_get_session (page));
   bb_editor_set_session (self->editor, bb_page_get_session (page), FORM_KEY);
   if (bb_editor_resume (self->editor))
-    resume_proposed (self);
+    bb_new_recipe_resume (self->new_recipe);
 }
 
 static void
@@ -480,7 +359,7 @@ static void
 bb_recipes_page_dispose (GObject *object)
 {
   adw_bin_set_child (ADW_BIN (object), NULL);
-  g_clear_pointer (&BB_RECIPES_PAGE (object)->proposed, bb_revision_free);
+  g_clear_object (&BB_RECIPES_PAGE (object)->new_recipe);
   g_clear_pointer (&BB_RECIPES_PAGE (object)->typed_before, g_free);
 
   G_OBJECT_CLASS (bb_recipes_page_parent_class)->dispose (object);

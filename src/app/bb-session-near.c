@@ -65,3 +65,47 @@ bb_session_load_near_finish (BbSession     *self,
 {
   return bb_session_read_finish (self, result, error);
 }
+
+/**
+ * bb_session_find_blank:
+ * @self: a session
+ * @words: what a person looks for
+ *
+ * Returns: key of the blank that has the words; 0 where none has, or there are no words
+ */
+gint64
+bb_session_find_blank (BbSession  *self,
+                       const char *words)
+{
+  const BbQuery query = { .text = words, .limit = 1 };
+  g_autoptr (GArray) found = NULL;
+
+  g_return_val_if_fail (BB_IS_SESSION (self) && words != NULL, 0);
+
+  if (*words == '\0')
+    return 0;
+  found = bb_book_search (bb_session_get_book (self), &bb_blank_table, &query, NULL);
+
+  return found != NULL && found->len > 0 ? g_array_index (found, gint64, 0) : 0;
+}
+
+/**
+ * bb_session_get_blank_of:
+ * @self: a session
+ * @recipe: key of a recipe; 0 for none
+ *
+ * Returns: key of the blank that the recipe is for; 0 where it is for a family of blanks
+ */
+gint64
+bb_session_get_blank_of (BbSession *self,
+                         gint64     recipe)
+{
+  g_autoptr (BbRecipe) record = NULL;
+
+  g_return_val_if_fail (BB_IS_SESSION (self), 0);
+
+  if (recipe != 0)
+    record = bb_book_load (bb_session_get_book (self), &bb_recipe_table, recipe, NULL);
+
+  return record != NULL ? record->blank : 0;
+}

@@ -16,4 +16,10 @@ BbNearRecipes *bb_session_load_near_finish (BbSession            *self,
                                             GAsyncResult         *result,
                                             GError              **error);
 
+/* The garment that others are sought for. */
+gint64         bb_session_find_blank       (BbSession            *self,
+                                            const char           *words);
+gint64         bb_session_get_blank_of     (BbSession            *self,
+                                            gint64                recipe);
+
 G_END_DECLS
