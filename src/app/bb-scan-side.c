@@ -7,8 +7,10 @@
 
 #include "bb-compat.h"
 #include "bb-moment.h"
-#include "bb-scan-area.h"
+#include "bb-picture-file.h"
 #include "bb-scan-measure.h"
+#include "bb-scan-rectangles.h"
+#include "bb-scan-words.h"
 #include "bb-session-scans.h"
 
 /* The longest side of a scan as it is shown. */
@@ -34,52 +36,18 @@ struct _BbScanSide
   BbScan *scan;
   BbPicture *picture;
   GBytes *content;
-  char *file_name;
   GCancellable *cancellable;
 };
 
 G_DEFINE_FINAL_TYPE (BbScanSide, bb_scan_side, GTK_TYPE_BOX)
 
-static gboolean
-is_set (const BbScan *scan,
-        const char   *name)
-{
-  return bb_field_is_set (bb_table_find_field (&bb_scan_table, name), scan);
-}
-
-/* One decimal: what a scanner repeats. All of them are stored. */
-static char *
-describe_subject (const BbScan *scan)
-{
-  if (!is_set (scan, "l_sd"))
-    return g_strdup_printf (_("L* %.1f   a* %.1f   b* %.1f"), scan->l, scan->a, scan->b);
-
-  /* Translators: a colour, each value with its standard deviation. */
-  return g_strdup_printf (_("L* %.1f ± %.1f   a* %.1f ± %.1f   b* %.1f ± %.1f"), scan->l, scan->l_sd, scan->a,
-                          scan->a_sd, scan->b, scan->b_sd);
-}
-
-static char *
-describe_patch (const BbScan *scan)
-{
-  return g_strdup_printf (_("Patch: L* %.1f   a* %.1f   b* %.1f"), scan->patch_l, scan->patch_a, scan->patch_b);
-}
-
 static void
 show_colours (BbScanSide *self)
 {
-  g_autofree char *subject = NULL;
-  g_autofree char *patch = NULL;
-  g_autofree char *text = NULL;
+  g_autofree char *colours = bb_scan_dup_colours (self->scan);
 
-  if (is_set (self->scan, "l"))
-    {
-      subject = describe_subject (self->scan);
-      patch = bb_scan_has_patch (self->scan) ? describe_patch (self->scan) : NULL;
-      text = g_strjoin ("\n", subject, patch, NULL);
-    }
   gtk_label_set_label (self->colours_label,
-                       text != NULL            ? text
+                       colours != NULL         ? colours
                        : self->content != NULL ? _("Drag a rectangle around an even part of what is graded.")
                                                : "");
 }
@@ -107,41 +75,6 @@ begin_work (BbScanSide *self)
   gtk_spinner_start (self->spinner);
 }
 
-static void
-put_rectangles (BbScanSide *self)
-{
-  GdkRectangle none = { 0 };
-  GdkRectangle r = { (int) self->scan->x_px, (int) self->scan->y_px, (int) self->scan->width_px,
-                     (int) self->scan->height_px };
-  GdkRectangle patch = { (int) self->scan->patch_x_px, (int) self->scan->patch_y_px, (int) self->scan->patch_width_px,
-                         (int) self->scan->patch_height_px };
-
-  bb_scan_area_set_rectangle (self->area, BB_SCAN_PART_SUBJECT, is_set (self->scan, "width_px") ? &r : &none);
-  bb_scan_area_set_rectangle (self->area, BB_SCAN_PART_PATCH, is_set (self->scan, "patch_width_px") ? &patch : &none);
-}
-
-static void
-take_rectangles (BbScanSide *self)
-{
-  GdkRectangle r = bb_scan_area_get_rectangle (self->area, BB_SCAN_PART_SUBJECT);
-  GdkRectangle patch = bb_scan_area_get_rectangle (self->area, BB_SCAN_PART_PATCH);
-
-  self->scan->x_px = r.x;
-  self->scan->y_px = r.y;
-  self->scan->width_px = r.width;
-  self->scan->height_px = r.height;
-  for (guint i = 0; i < bb_scan_table.n_fields; i++)
-    if (g_str_has_prefix (bb_scan_table.fields[i].name, "patch_"))
-      bb_field_clear (&bb_scan_table.fields[i], self->scan);
-  if (patch.width > 0)
-    {
-      self->scan->patch_x_px = patch.x;
-      self->scan->patch_y_px = patch.y;
-      self->scan->patch_width_px = patch.width;
-      self->scan->patch_height_px = patch.height;
-    }
-}
-
 static gboolean
 is_in_place_of (const BbScan *self,
                 const BbScan *other)
@@ -164,7 +97,7 @@ saved_cb (GObject      *source,
       show_problem (self, error);
       return;
     }
-  if (self->scan == NULL || !is_in_place_of (self->scan, saved) || !is_set (self->scan, "l"))
+  if (self->scan == NULL || !is_in_place_of (self->scan, saved) || isnan (self->scan->l))
     return;
 
   self->scan->id = saved->id;
@@ -202,7 +135,7 @@ area_changed_cb (BbScanSide *self)
   if (self->content == NULL || bb_scan_area_get_rectangle (self->area, BB_SCAN_PART_SUBJECT).width == 0)
     return;
 
-  take_rectangles (self);
+  bb_scan_rectangles_take (self->scan, self->area);
   begin_work (self);
   bb_scan_measure_async (self->scan, self->content, gtk_label_get_label (self->title_label), self->cancellable,
                          measured_cb, g_object_ref (self));
@@ -241,7 +174,7 @@ previewed_cb (GObject      *source,
       self->picture->width_px = preview->full_width;
       self->picture->height_px = preview->full_height;
     }
-  put_rectangles (self);
+  bb_scan_rectangles_show (self->scan, self->area);
   show_colours (self);
 }
 
@@ -273,13 +206,15 @@ stored_loaded_cb (GObject      *source,
 /* Another picture: the rectangles of the last are of no use on it. */
 static void
 take_new_picture (BbScanSide *self,
+                  const char *name,
                   GBytes     *content)
 {
-  const char * const kept[] = { "id", "wash_test", "cycles", "subject" };
   BbScan *scan = bb_scan_new ();
 
-  for (guint i = 0; i < G_N_ELEMENTS (kept); i++)
-    bb_field_copy (bb_table_find_field (&bb_scan_table, kept[i]), self->scan, scan);
+  scan->id = self->scan->id;
+  scan->wash_test = self->scan->wash_test;
+  scan->cycles = self->scan->cycles;
+  scan->subject = self->scan->subject;
   bb_scan_free (self->scan);
   self->scan = scan;
   self->scan->scanned_at = bb_dup_today ();
@@ -287,7 +222,7 @@ take_new_picture (BbScanSide *self,
 
   g_clear_pointer (&self->picture, bb_picture_free);
   self->picture = bb_picture_new ();
-  self->picture->name = g_strdup (self->file_name);
+  self->picture->name = g_strdup (name);
   self->picture->added_at = bb_dup_today ();
   bb_scan_area_set_preview (self->area, NULL);
   set_content (self, content);
@@ -300,39 +235,15 @@ file_loaded_cb (GObject      *source,
 {
   g_autoptr (BbScanSide) self = data;
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) content = g_file_load_bytes_finish (G_FILE (source), result, NULL, &error);
+  g_autofree char *name = NULL;
+  g_autoptr (GBytes) content = bb_picture_file_load_finish (result, &name, &error);
+
+  (void) source;
 
   if (content != NULL)
-    take_new_picture (self, content);
+    take_new_picture (self, name, content);
   else
     show_problem (self, error);
-}
-
-static void
-file_known_cb (GObject      *source,
-               GAsyncResult *result,
-               gpointer      data)
-{
-  g_autoptr (BbScanSide) self = data;
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GFileInfo) info = g_file_query_info_finish (G_FILE (source), result, &error);
-
-  if (info != NULL && g_file_info_get_file_type (info) != G_FILE_TYPE_REGULAR)
-    g_set_error_literal (&error, G_IO_ERROR, G_IO_ERROR_NOT_REGULAR_FILE,
-                         _("This is not a file that holds a picture."));
-  else if (info != NULL && g_file_info_get_size (info) > BB_PICTURE_BYTES)
-    g_set_error (&error, G_IO_ERROR, G_IO_ERROR_FAILED,
-                 _("This file is larger than the %d megabytes that a picture in the book can have."),
-                 BB_PICTURE_BYTES / (1024 * 1024));
-  if (error != NULL)
-    {
-      show_problem (self, error);
-      return;
-    }
-
-  g_free (self->file_name);
-  self->file_name = g_strdup (g_file_info_get_display_name (info));
-  g_file_load_bytes_async (G_FILE (source), self->cancellable, file_loaded_cb, g_object_ref (self));
 }
 
 /**
@@ -351,11 +262,7 @@ bb_scan_side_take_file (BbScanSide *self,
   if (self->scan == NULL)
     return;
   begin_work (self);
-  g_file_query_info_async (file,
-                           G_FILE_ATTRIBUTE_STANDARD_SIZE "," G_FILE_ATTRIBUTE_STANDARD_TYPE ","
-                           G_FILE_ATTRIBUTE_STANDARD_DISPLAY_NAME,
-                           G_FILE_QUERY_INFO_NONE, G_PRIORITY_DEFAULT, self->cancellable, file_known_cb,
-                           g_object_ref (self));
+  bb_picture_file_load_async (file, self->cancellable, file_loaded_cb, g_object_ref (self));
 }
 
 static void
@@ -407,7 +314,6 @@ bb_scan_side_dispose (GObject *object)
   g_clear_pointer (&self->scan, bb_scan_free);
   g_clear_pointer (&self->picture, bb_picture_free);
   g_clear_pointer (&self->content, g_bytes_unref);
-  g_clear_pointer (&self->file_name, g_free);
   gtk_widget_dispose_template (GTK_WIDGET (self), BB_TYPE_SCAN_SIDE);
 
   G_OBJECT_CLASS (bb_scan_side_parent_class)->dispose (object);
@@ -486,11 +392,11 @@ bb_scan_side_show (BbScanSide   *self,
   g_clear_pointer (&self->picture, bb_picture_free);
   g_clear_pointer (&self->content, g_bytes_unref);
   bb_scan_area_set_preview (self->area, NULL);
-  gtk_widget_set_visible (GTK_WIDGET (self->hint_label), !is_set (scan, "picture"));
+  gtk_widget_set_visible (GTK_WIDGET (self->hint_label), scan->picture == 0);
   gtk_widget_set_visible (self->part_box, FALSE);
   show_colours (self);
   begin_work (self);
-  if (is_set (scan, "picture"))
+  if (scan->picture != 0)
     bb_session_load_content_async (session, scan->picture, self->cancellable, stored_loaded_cb, g_object_ref (self));
   else
     gtk_spinner_stop (self->spinner);
