@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bb-chart-keep.h"
+#include "bb-chart-menu.h"
 #include "bb-compat.h"
 
 #define LEAST_WIDTH 280
@@ -123,45 +123,14 @@ pressed_cb (BbChartView *self)
   gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
-static GMenuModel *
-make_menu (void)
-{
-  GMenu *menu = g_menu_new ();
-
-  g_menu_append (menu, _("Save as Picture (PNG)…"), "chart.save-png");
-  g_menu_append (menu, _("Save as PDF…"), "chart.save-pdf");
-  g_menu_append (menu, _("Copy as Picture"), "chart.copy-picture");
-  g_menu_append (menu, _("Copy What It Tells"), "chart.copy");
-
-  return G_MENU_MODEL (menu);
-}
-
 /* A page has several charts, and a menu of four lines is some thirty widgets: made when it is asked for. */
 static void
 ensure_menu (BbChartView *self)
 {
-  g_autoptr (GMenuModel) menu = NULL;
-
   if (self->menu != NULL)
     return;
-  menu = make_menu ();
-  self->menu = gtk_popover_menu_new_from_model (menu);
-  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
-  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
+  self->menu = bb_chart_menu_new ();
   gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
-}
-
-static void
-button_popup_cb (GtkMenuButton *button,
-                 gpointer       data)
-{
-  g_autoptr (GMenuModel) menu = NULL;
-
-  (void) data;
-  if (gtk_menu_button_get_popover (button) != NULL)
-    return;
-  menu = make_menu ();
-  gtk_menu_button_set_menu_model (button, menu);
 }
 
 static void
@@ -194,90 +163,6 @@ menu_cb (GtkWidget *widget,
                                                     gtk_widget_get_height (widget) / 2, 1, 1 });
 
   return TRUE;
-}
-
-/* What a file is being named for. */
-typedef struct {
-  BbChartView *view;
-  BbChart *chart;
-  gboolean as_pdf;
-} Saving;
-
-static void
-saving_free (gpointer data)
-{
-  Saving *self = data;
-
-  g_clear_object (&self->view);
-  g_clear_pointer (&self->chart, bb_chart_unref);
-  g_free (self);
-}
-
-static void
-kept_cb (GObject      *source,
-         GAsyncResult *result,
-         gpointer      data)
-{
-  g_autofree char *text = bb_chart_keep_finish (result);
-
-  (void) data;
-  g_signal_emit (source, signals[SIGNAL_SAY], 0, text);
-}
-
-static void
-file_named_cb (GFile    *file,
-               gpointer  data)
-{
-  const Saving *asked = data;
-
-  bb_chart_keep_async (GTK_WIDGET (asked->view), asked->chart, file, asked->as_pdf, kept_cb, NULL);
-}
-
-static void
-save_action (GtkWidget  *widget,
-             const char *name,
-             GVariant   *parameter)
-{
-  BbChartView *self = BB_CHART_VIEW (widget);
-  GtkRoot *root = gtk_widget_get_root (widget);
-  Saving *asked = NULL;
-
-  (void) parameter;
-  if (self->chart == NULL)
-    return;
-  asked = g_new0 (Saving, 1);
-  asked->view = g_object_ref (self);
-  asked->chart = bb_chart_ref (self->chart);
-  asked->as_pdf = g_str_has_suffix (name, "pdf");
-  bb_compat_save_file (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, _("Save Chart"),
-                       asked->as_pdf ? _("chart.pdf") : _("chart.png"), file_named_cb, asked, saving_free);
-}
-
-static void
-copy_action (GtkWidget  *widget,
-             const char *name,
-             GVariant   *parameter)
-{
-  BbChartView *self = BB_CHART_VIEW (widget);
-  g_autofree char *text = self->chart != NULL ? bb_chart_describe (self->chart) : NULL;
-
-  (void) name;
-  (void) parameter;
-  if (text != NULL)
-    gdk_clipboard_set_text (gtk_widget_get_clipboard (widget), text);
-}
-
-static void
-copy_picture_action (GtkWidget  *widget,
-                     const char *name,
-                     GVariant   *parameter)
-{
-  BbChartView *self = BB_CHART_VIEW (widget);
-
-  (void) name;
-  (void) parameter;
-  if (self->chart != NULL)
-    bb_chart_keep_async (widget, self->chart, NULL, FALSE, kept_cb, NULL);
 }
 
 static void
@@ -375,10 +260,7 @@ bb_chart_view_class_init (BbChartViewClass *klass)
 
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
   gtk_widget_class_set_css_name (widget_class, "chart");
-  gtk_widget_class_install_action (widget_class, "chart.save-png", NULL, save_action);
-  gtk_widget_class_install_action (widget_class, "chart.save-pdf", NULL, save_action);
-  gtk_widget_class_install_action (widget_class, "chart.copy", NULL, copy_action);
-  gtk_widget_class_install_action (widget_class, "chart.copy-picture", NULL, copy_picture_action);
+  bb_chart_menu_install (widget_class);
   add_step (widget_class, GDK_KEY_Right, GDK_KEY_KP_Right, BB_CHART_NEXT);
   add_step (widget_class, GDK_KEY_Left, GDK_KEY_KP_Left, BB_CHART_PREVIOUS);
   add_step (widget_class, GDK_KEY_Down, GDK_KEY_KP_Down, BB_CHART_NEXT_SERIES);
@@ -391,18 +273,6 @@ bb_chart_view_class_init (BbChartViewClass *klass)
 }
 
 static void
-add_button (BbChartView *self)
-{
-  self->button = gtk_menu_button_new ();
-  gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (self->button), "view-more-symbolic");
-  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->button), button_popup_cb, NULL, NULL);
-  gtk_menu_button_set_has_frame (GTK_MENU_BUTTON (self->button), FALSE);
-  gtk_widget_set_tooltip_text (self->button, _("Save or copy this chart"));
-  bb_compat_set_name (self->button, _("Save or copy this chart"));
-  gtk_widget_set_parent (self->button, GTK_WIDGET (self));
-}
-
-static void
 bb_chart_view_init (BbChartView *self)
 {
   GtkEventController *motion = gtk_event_controller_motion_new ();
@@ -411,7 +281,8 @@ bb_chart_view_init (BbChartView *self)
 
   self->spot = BB_CHART_NO_SPOT;
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
-  add_button (self);
+  self->button = bb_chart_menu_new_button ();
+  gtk_widget_set_parent (self->button, GTK_WIDGET (self));
   update_label (self);
 
   g_signal_connect_swapped (motion, "motion", G_CALLBACK (motion_cb), self);
