@@ -6,9 +6,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-after-paint.h"
+#include "bb-catalogue-head.h"
 #include "bb-facts.h"
-#include "bb-trace-dialog.h"
-#include "bb-trace.h"
+#include "bb-no-records.h"
 
 struct _BbCatalogue
 {
@@ -17,16 +17,9 @@ struct _BbCatalogue
   /* template */
   BbFinder *finder;
   GtkStack *stack;
-  AdwStatusPage *empty_page;
-  GtkButton *first_button;
-  GtkButton *other_button;
+  BbNoRecords *nothing;
   GtkBox *detail;
-  GtkLabel *name_label;
-  GtkLabel *code_label;
-  GtkButton *edit_button;
-  GtkButton *trace_button;
-  GtkButton *withdraw_button;
-  GtkButton *labels_button;
+  BbCatalogueHead *head;
   GtkBox *facts;
   BbEditor *editor;
 
@@ -49,35 +42,13 @@ enum {
 
 static guint signals[N_SIGNALS];
 
-static const char *
-get_text (BbCatalogue *self,
-          const char  *name)
-{
-  const BbField *field = bb_table_find_field (self->table, name);
-  const char *text = field != NULL ? bb_field_get_text (field, self->record) : NULL;
-
-  return text != NULL ? text : "";
-}
-
-/* What stands in large letters: the name, or the code where such records have no name. */
-static const char *
-get_title (BbCatalogue *self)
-{
-  return get_text (self, bb_table_find_field (self->table, "name") != NULL ? "name" : "code");
-}
-
 static void
 show_state (BbCatalogue *self)
 {
-  if (bb_editor_is_open (self->editor))
-    gtk_stack_set_visible_child_name (self->stack, "editor");
-  else if (self->record != NULL)
-    gtk_stack_set_visible_child_name (self->stack, "detail");
-  else
-    gtk_stack_set_visible_child_name (self->stack, bb_finder_is_narrowed (self->finder) ? "nothing" : "empty");
-
+  bb_no_records_show (self->nothing, bb_finder_is_narrowed (self->finder));
+  gtk_stack_set_visible_child_name (self->stack, bb_editor_is_open (self->editor) ? "editor"
+                                                 : self->record != NULL           ? "detail" : "nothing");
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "catalogue.edit", self->record != NULL && !self->fixed);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "catalogue.withdraw", self->record != NULL);
 }
 
 static void
@@ -95,20 +66,6 @@ load_record (BbCatalogue *self)
 }
 
 static void
-show_record (BbCatalogue *self)
-{
-  const gboolean has_name = bb_table_find_field (self->table, "name") != NULL;
-
-  gtk_label_set_label (self->name_label, get_title (self));
-  gtk_label_set_label (self->code_label, get_text (self, "code"));
-  gtk_widget_set_visible (GTK_WIDGET (self->code_label), has_name);
-  gtk_actionable_set_action_target (GTK_ACTIONABLE (self->labels_button), "(sx)", self->table->name,
-                                    bb_record_get_key (self->table, self->record));
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->labels_button), "win.labels");
-  bb_facts_fill (self->facts, self->session, self->table, self->record);
-}
-
-static void
 show_chosen (GtkWidget *widget)
 {
   BbCatalogue *self = BB_CATALOGUE (widget);
@@ -116,7 +73,10 @@ show_chosen (GtkWidget *widget)
   load_record (self);
   show_state (self);
   if (self->record != NULL)
-    show_record (self);
+    {
+      bb_catalogue_head_show (self->head, self->record);
+      bb_facts_fill (self->facts, self->session, self->table, self->record);
+    }
   g_signal_emit (self, signals[SIGNAL_CHOSEN], 0);
 }
 
@@ -180,38 +140,6 @@ edit_action (GtkWidget  *widget,
 }
 
 static void
-withdraw_action (GtkWidget  *widget,
-                 const char *name,
-                 GVariant   *parameter)
-{
-  BbCatalogue *self = BB_CATALOGUE (widget);
-
-  (void) name;
-  (void) parameter;
-
-  /* The finder may be a step ahead of what is shown, and it is what is shown that goes. */
-  if (self->record != NULL)
-    bb_session_withdraw (self->session, self->table,
-                         bb_field_get_integer (bb_table_find_field (self->table, "id"), self->record),
-                         get_title (self));
-}
-
-static void
-trace_action (GtkWidget  *widget,
-              const char *name,
-              GVariant   *parameter)
-{
-  BbCatalogue *self = BB_CATALOGUE (widget);
-
-  (void) name;
-  (void) parameter;
-
-  if (self->record != NULL)
-    bb_trace_dialog_present (widget, self->session, self->table,
-                             bb_field_get_integer (bb_table_find_field (self->table, "id"), self->record));
-}
-
-static void
 bb_catalogue_dispose (GObject *object)
 {
   BbCatalogue *self = BB_CATALOGUE (object);
@@ -248,29 +176,22 @@ bb_catalogue_class_init (BbCatalogueClass *klass)
   signals[SIGNAL_CHOSEN] = g_signal_new ("chosen", BB_TYPE_CATALOGUE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                          G_TYPE_NONE, 0);
 
+  g_type_ensure (BB_TYPE_CATALOGUE_HEAD);
   g_type_ensure (BB_TYPE_EDITOR);
   g_type_ensure (BB_TYPE_FINDER);
+  g_type_ensure (BB_TYPE_NO_RECORDS);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-catalogue.ui");
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, finder);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, stack);
-  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, empty_page);
-  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, first_button);
-  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, other_button);
+  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, nothing);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, detail);
-  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, name_label);
-  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, code_label);
-  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, edit_button);
-  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, trace_button);
-  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, withdraw_button);
-  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, labels_button);
+  gtk_widget_class_bind_template_child (widget_class, BbCatalogue, head);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, facts);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, editor);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, editor_done_cb);
   gtk_widget_class_install_action (widget_class, "catalogue.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "catalogue.edit", NULL, edit_action);
-  gtk_widget_class_install_action (widget_class, "catalogue.withdraw", NULL, withdraw_action);
-  gtk_widget_class_install_action (widget_class, "catalogue.trace", NULL, trace_action);
 }
 
 static void
@@ -312,22 +233,9 @@ bb_catalogue_start (BbCatalogue           *self,
 
   self->session = g_object_ref (session);
   self->table = info->finder.table;
-  adw_status_page_set_icon_name (self->empty_page, info->icon_name);
-  adw_status_page_set_title (self->empty_page, _(info->empty_title));
-  adw_status_page_set_description (self->empty_page, _(info->empty_text));
-
-  gtk_button_set_label (self->first_button, _(info->add_title));
-  if (info->other_action != NULL)
-    {
-      gtk_button_set_label (self->other_button, _(info->other_title));
-      gtk_actionable_set_action_name (GTK_ACTIONABLE (self->other_button), info->other_action);
-    }
-  gtk_widget_set_visible (GTK_WIDGET (self->other_button), info->other_action != NULL);
+  bb_no_records_start (self->nothing, info);
+  bb_catalogue_head_start (self->head, session, self->table, info->has_labels);
   bb_finder_start (self->finder, session, &info->finder, "catalogue.add", _(info->add_title));
-  gtk_widget_set_visible (GTK_WIDGET (self->trace_button), bb_book_is_traced (self->table));
-  gtk_widget_set_visible (GTK_WIDGET (self->withdraw_button),
-                          bb_table_find_field (self->table, "withdrawn_at") != NULL);
-  gtk_widget_set_visible (GTK_WIDGET (self->labels_button), info->has_labels);
   bb_editor_set_session (self->editor, session, self->table->name);
   bb_editor_resume (self->editor);
   g_signal_connect_object (session, "restored", G_CALLBACK (restored_cb), self, G_CONNECT_SWAPPED);
@@ -361,7 +269,7 @@ bb_catalogue_set_fixed (BbCatalogue *self,
   g_return_if_fail (BB_IS_CATALOGUE (self));
 
   self->fixed = fixed;
-  gtk_widget_set_visible (GTK_WIDGET (self->edit_button), !fixed);
+  bb_catalogue_head_set_fixed (self->head, fixed);
   show_state (self);
 }
 
@@ -437,8 +345,7 @@ bb_catalogue_set_subtitle (BbCatalogue *self,
 {
   g_return_if_fail (BB_IS_CATALOGUE (self) && subtitle != NULL);
 
-  gtk_label_set_label (self->code_label, subtitle);
-  gtk_widget_set_visible (GTK_WIDGET (self->code_label), *subtitle != '\0');
+  bb_catalogue_head_set_subtitle (self->head, subtitle);
 }
 
 /**
