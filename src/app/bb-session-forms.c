@@ -45,7 +45,7 @@ form_kept_cb (GObject      *source,
   g_autoptr (BbSession) self = data;
   g_autoptr (GError) error = NULL;
 
-  gboolean is_kept = bb_writer_run_finish (BB_WRITER (source), result, &error);
+  gboolean is_kept = bb_book_thread_run_finish (BB_BOOK_THREAD (source), result, &error);
   gboolean was_unkept = g_object_get_data (G_OBJECT (self), UNKEPT) != NULL;
 
   if (!is_kept && !was_unkept)
@@ -74,7 +74,7 @@ bb_session_keep_form (BbSession  *self,
   form = g_new0 (KeptForm, 1);
   form->key = g_strdup (key);
   form->state = g_strdup (state);
-  _bb_session_write_quietly (self, write_form, form, kept_form_free, NULL, form_kept_cb, g_object_ref (self));
+  _bb_session_write_quietly (self, write_form, form, kept_form_free, form_kept_cb, g_object_ref (self));
 }
 
 /**

@@ -3,7 +3,7 @@
 
 #include "bb-session-private.h"
 
-/* @result is made on the book's thread, and taken on the one that asked. */
+/* @result is made on the reading thread, and taken on the one that asked. */
 typedef struct {
   BbReadFunc func;
   gpointer data;
@@ -42,10 +42,10 @@ read_cb (GObject      *source,
          gpointer      data)
 {
   g_autoptr (GTask) task = data;
-  Reading *reading = bb_writer_get_data (BB_WRITER (source), result);
+  Reading *reading = bb_book_thread_get_data (BB_BOOK_THREAD (source), result);
   GError *error = NULL;
 
-  if (bb_writer_run_finish (BB_WRITER (source), result, &error))
+  if (bb_book_thread_run_finish (BB_BOOK_THREAD (source), result, &error))
     g_task_return_pointer (task, g_steal_pointer (&reading->result), reading->free_result);
   else
     g_task_return_error (task, error);
@@ -54,15 +54,16 @@ read_cb (GObject      *source,
 /**
  * bb_session_read_async:
  * @self: a session
- * @func: what to read, on the book's thread, after all that was asked to be written before
+ * @func: what to read, on the reading thread, after all that was asked to be written before; it can write nothing
  * @data: (transfer full) (nullable): a snapshot that @func alone uses
  * @free_data: (nullable): frees @data
  * @free_result: frees what @func returned where nobody takes it
- * @cancellable: (nullable): drops the result, and the reading where it has not begun
+ * @cancellable: (nullable): drops the result, and ends the reading
  * @callback: called on this thread when it is read
  * @user_data: for @callback
  *
- * Reads what takes longer than a frame off the main loop.
+ * Reads what takes longer than a frame off the main loop, by a connection of its own: what is written meanwhile, here
+ * or by another program, does not wait for it, and is not seen by it.
  */
 void
 bb_session_read_async (BbSession           *self,
@@ -83,8 +84,8 @@ bb_session_read_async (BbSession           *self,
   reading->data = data;
   reading->free_data = free_data;
   reading->free_result = free_result;
-  _bb_session_write_quietly (self, read_book, reading, reading_free, cancellable, read_cb,
-                             g_task_new (self, cancellable, callback, user_data));
+  _bb_session_read_within (self, read_book, reading, reading_free, cancellable, read_cb,
+                           g_task_new (self, cancellable, callback, user_data));
 }
 
 /**

@@ -11,7 +11,8 @@ struct _BbSession
 
   /* owned */
   BbBook *book;
-  BbWriter *writer;
+  BbBookThread *writer;
+  BbBookThread *reader;
   GSettings *settings;
   char *decimal;
   char *currency;
@@ -74,6 +75,7 @@ bb_session_finalize (GObject *object)
 {
   BbSession *self = BB_SESSION (object);
 
+  g_clear_object (&self->reader);
   g_clear_object (&self->writer);
   g_clear_object (&self->book);
   g_clear_object (&self->settings);
@@ -192,7 +194,8 @@ bb_session_init (BbSession *self)
  * @settings: the person's settings
  * @error: return location for a #GError
  *
- * Opens a book for the window: one connection to read from here, and one thread that writes.
+ * Opens a book for the window: one connection to read from here, one thread that writes, and one that reads what takes
+ * long, which opens the book when that is first asked for.
  *
  * Returns: (transfer full): the session, or %NULL if the book can't be opened
  */
@@ -209,8 +212,9 @@ bb_session_new (const char *path,
   self->book = bb_book_open (path, error);
   if (self->book == NULL)
     return NULL;
-  self->writer = bb_writer_new (path, error);
-  if (self->writer == NULL)
+  self->writer = bb_book_thread_new (self->book, BB_ACCESS_WRITE, NULL);
+  self->reader = bb_book_thread_new (self->book, BB_ACCESS_READ, self->writer);
+  if (!bb_book_thread_start (self->writer, error))
     return NULL;
 
   read_units (self);
@@ -325,7 +329,7 @@ bb_session_set_person (BbSession *self,
  * bb_session_close:
  * @self: a session
  *
- * Waits for what is still being written, and closes the book.
+ * Waits for what is still being written and read, and closes the book.
  */
 void
 bb_session_close (BbSession *self)
@@ -335,7 +339,8 @@ bb_session_close (BbSession *self)
   g_return_if_fail (BB_IS_SESSION (self));
 
   g_signal_emit (self, signals[SIGNAL_CLOSING], 0);
-  bb_writer_close (self->writer);
+  bb_book_thread_close (self->writer);
+  bb_book_thread_close (self->reader);
   if (!bb_book_close (self->book, &error))
     g_warning ("The book was not closed cleanly: %s", error->message);
 }
@@ -415,7 +420,7 @@ written_cb (GObject      *source,
   g_autoptr (GTask) task = data;
   g_autoptr (GError) error = NULL;
 
-  if (!bb_writer_run_finish (BB_WRITER (source), result, &error))
+  if (!bb_book_thread_run_finish (BB_BOOK_THREAD (source), result, &error))
     {
       g_task_return_error (task, g_steal_pointer (&error));
       return;
@@ -431,8 +436,7 @@ written_cb (GObject      *source,
  * @func: what to do with the book, in one transaction, on the writing thread
  * @data: (transfer full): a snapshot that @func alone uses
  * @free_data: frees @data
- * @cancellable: (nullable): keeps @func from being begun
- * @callback: called by the writer when it is written
+ * @callback: called by the thread when it is written
  * @user_data: for @callback
  *
  * Writes without telling anybody that the book changed: what is written is shown nowhere.
@@ -442,11 +446,34 @@ _bb_session_write_quietly (BbSession           *self,
                            BbBookFunc           func,
                            gpointer             data,
                            GDestroyNotify       free_data,
-                           GCancellable        *cancellable,
                            GAsyncReadyCallback  callback,
                            gpointer             user_data)
 {
-  bb_writer_run_async (self->writer, self->person, func, data, free_data, cancellable, callback, user_data);
+  bb_book_thread_run_async (self->writer, self->person, func, data, free_data, NULL, callback, user_data);
+}
+
+/**
+ * _bb_session_read_within:
+ * @self: a session
+ * @func: what to do with the book, in one transaction, on the reading thread
+ * @data: (transfer full): a snapshot that @func alone uses
+ * @free_data: frees @data
+ * @cancellable: (nullable): keeps @func from being begun, and stops it
+ * @callback: called by the thread when it is read
+ * @user_data: for @callback
+ *
+ * Reads after all that was asked to be written before, without holding back what is written meanwhile.
+ */
+void
+_bb_session_read_within (BbSession           *self,
+                         BbBookFunc           func,
+                         gpointer             data,
+                         GDestroyNotify       free_data,
+                         GCancellable        *cancellable,
+                         GAsyncReadyCallback  callback,
+                         gpointer             user_data)
+{
+  bb_book_thread_run_async (self->reader, self->person, func, data, free_data, cancellable, callback, user_data);
 }
 
 /**
@@ -471,7 +498,7 @@ bb_session_write_async (BbSession           *self,
   g_return_if_fail (BB_IS_SESSION (self));
 
   task = g_task_new (self, NULL, callback, user_data);
-  bb_writer_run_async (self->writer, self->person, func, data, free_data, NULL, written_cb, task);
+  bb_book_thread_run_async (self->writer, self->person, func, data, free_data, NULL, written_cb, task);
 }
 
 /**

@@ -59,13 +59,13 @@ write_book (const char  *path,
             gpointer     data,
             GError     **error)
 {
-  BbDb *db = bb_db_open (path, error);
+  BbDb *db = bb_db_open (path, BB_ACCESS_WRITE, error);
   g_autoptr (BbBook) book = NULL;
 
   if (db == NULL)
     return FALSE;
 
-  book = _bb_book_new (path, db);
+  book = _bb_book_new (path, db, BB_ACCESS_WRITE);
   if (!bb_db_settle (db, error) || !bb_book_migrate (db, error) || (fill != NULL && !fill (book, data, error)))
     return FALSE;
 

@@ -11,6 +11,7 @@ G_BEGIN_DECLS
 #define LONGEST_FINDING 200
 
 /*
+ * @access: what may be done with the book
  * @thread: the thread that may use the book
  * @person: who writes; 0 for nobody in particular
  * @importing: whether what is added was brought in from elsewhere
@@ -22,6 +23,7 @@ struct _BbBook {
 
   char *path;
   BbDb *db;
+  BbAccess access;
   GThread *thread;
   gint64 person;
   gboolean importing;
@@ -33,7 +35,11 @@ struct _BbBook {
 #define BB_BOOK_IS_USABLE(self) (BB_IS_BOOK (self) && (self)->db != NULL && (self)->thread == g_thread_self ())
 
 BbBook    *_bb_book_new            (const char      *path,
-                                    BbDb            *db);
+                                    BbDb            *db,
+                                    BbAccess         access);
+BbBook    *_bb_book_open_for       (const char      *path,
+                                    BbAccess         access,
+                                    GError         **error);
 gpointer   _bb_book_name_file      (const char      *path,
                                     GError         **error);
 gboolean   _bb_book_set_errno      (GError         **error,

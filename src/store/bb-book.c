@@ -50,17 +50,20 @@ bb_book_init (BbBook *self)
  * _bb_book_new:
  * @path: absolute path of a book
  * @db: (transfer full): its database, of the latest version
+ * @access: what may be done with it
  *
  * Returns: (transfer full): the book, for the calling thread
  */
 BbBook *
 _bb_book_new (const char *path,
-              BbDb       *db)
+              BbDb       *db,
+              BbAccess    access)
 {
   BbBook *self = g_object_new (BB_TYPE_BOOK, NULL);
 
   self->path = g_strdup (path);
   self->db = db;
+  self->access = access;
 
   return self;
 }
@@ -168,19 +171,19 @@ prepare_db (BbDb       *db,
 }
 
 /**
- * bb_book_open:
+ * _bb_book_open_for:
  * @path: where the book is
+ * @access: what may be done with it
  * @error: return location for a #GError
  *
- * Opens a book for the calling thread. A book of an earlier version is brought to this one. A book that this
- * program did not close itself is looked through first, which takes some tenths of a second for a large one.
+ * Opens a book as bb_book_open() does. What only reads is refused by the database itself whatever it tries to write.
  *
- * Returns: (transfer full) (nullable): the book, or %NULL with %BB_STORE_ERROR_NOT_A_BOOK, %BB_STORE_ERROR_NEWER,
- *   %BB_STORE_ERROR_DAMAGED, %BB_STORE_ERROR_BUSY or %BB_STORE_ERROR_IO; the file is then as it was
+ * Returns: (transfer full) (nullable): the book, or %NULL with an error as bb_book_open()
  */
 BbBook *
-bb_book_open (const char  *path,
-              GError     **error)
+_bb_book_open_for (const char  *path,
+                   BbAccess     access,
+                   GError     **error)
 {
   g_autofree char *absolute = NULL;
   g_autofree char *log = NULL;
@@ -195,7 +198,7 @@ bb_book_open (const char  *path,
     return _bb_book_name_file (absolute, error);
 
   unfinished = g_file_test (log, G_FILE_TEST_EXISTS);
-  db = bb_db_open (absolute, error);
+  db = bb_db_open (absolute, access, error);
   if (db == NULL)
     return _bb_book_name_file (absolute, error);
 
@@ -205,7 +208,25 @@ bb_book_open (const char  *path,
       return _bb_book_name_file (absolute, error);
     }
 
-  return _bb_book_new (absolute, db);
+  return _bb_book_new (absolute, db, access);
+}
+
+/**
+ * bb_book_open:
+ * @path: where the book is
+ * @error: return location for a #GError
+ *
+ * Opens a book for the calling thread. A book of an earlier version is brought to this one. A book that this
+ * program did not close itself is looked through first, which takes some tenths of a second for a large one.
+ *
+ * Returns: (transfer full) (nullable): the book, or %NULL with %BB_STORE_ERROR_NOT_A_BOOK, %BB_STORE_ERROR_NEWER,
+ *   %BB_STORE_ERROR_DAMAGED, %BB_STORE_ERROR_BUSY or %BB_STORE_ERROR_IO; the file is then as it was
+ */
+BbBook *
+bb_book_open (const char  *path,
+              GError     **error)
+{
+  return _bb_book_open_for (path, BB_ACCESS_WRITE, error);
 }
 
 /**
@@ -303,7 +324,8 @@ bb_book_close (BbBook  *self,
  * @error: return location for a #GError
  *
  * Runs @func, and keeps all that it wrote if it returns %TRUE, or nothing. @func may run a further transaction, which
- * can fail alone. Records that were given a key by what was then undone keep that key in memory only.
+ * can fail alone. Records that were given a key by what was then undone keep that key in memory only. Where the book
+ * was opened for reading, @func sees it as it was at its first read, and can write nothing.
  *
  * Returns: %FALSE if nothing was kept
  */
@@ -315,7 +337,7 @@ bb_book_in_transaction (BbBook      *self,
 {
   g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
 
-  return _bb_book_begin (self, error) && _bb_book_end (self, func (self, data, error), error);
+  return bb_db_begin (self->db, self->access, error) && _bb_book_end (self, func (self, data, error), error);
 }
 
 /**
@@ -325,13 +347,18 @@ bb_book_in_transaction (BbBook      *self,
  *
  * Begins what has to be written together; _bb_book_end() ends it.
  *
- * Returns: %FALSE if it did not begin
+ * Returns: %FALSE if it did not begin, with %BB_STORE_ERROR_READ_ONLY where the book is open for reading
  */
 gboolean
 _bb_book_begin (BbBook  *self,
                 GError **error)
 {
-  return bb_db_begin (self->db, BB_ACCESS_WRITE, error);
+  if (self->access == BB_ACCESS_WRITE)
+    return bb_db_begin (self->db, BB_ACCESS_WRITE, error);
+
+  g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_READ_ONLY,
+                       _("Nothing can be written: the book is open for reading only."));
+  return FALSE;
 }
 
 /**

@@ -24,6 +24,7 @@ G_BEGIN_DECLS
  * @BB_STORE_ERROR_UNPROVEN: a proof lacks its signature, or the specimens that it needs
  * @BB_STORE_ERROR_DISPROVED: a specimen of a revision that counts as proven fails; the book deals with that itself
  * @BB_STORE_ERROR_UNFOUNDED: a proof rests on what would be gone; the book deals with that itself
+ * @BB_STORE_ERROR_READ_ONLY: the book was opened for reading only
  *
  * What the book refuses or can't do.
  */
@@ -39,6 +40,7 @@ typedef enum {
   BB_STORE_ERROR_UNPROVEN,
   BB_STORE_ERROR_DISPROVED,
   BB_STORE_ERROR_UNFOUNDED,
+  BB_STORE_ERROR_READ_ONLY,
 } BbStoreError;
 
 GQuark bb_store_error_quark (void);

@@ -87,11 +87,12 @@ configure (BbDb    *self,
 
 static BbDb *
 open_handle (const char  *path,
+             BbAccess     access,
              GError     **error)
 {
   BbDb *self = g_new0 (BbDb, 1);
-  int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE;
-  int code = sqlite3_open_v2 (path, &self->handle, flags, NULL);
+  int mode = access == BB_ACCESS_WRITE ? SQLITE_OPEN_READWRITE : SQLITE_OPEN_READONLY;
+  int code = sqlite3_open_v2 (path, &self->handle, mode | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE, NULL);
 
   self->statements = g_hash_table_new (g_str_hash, g_str_equal);
   self->levels = g_array_new (FALSE, FALSE, sizeof (BbLevel));
@@ -112,6 +113,7 @@ open_handle (const char  *path,
 /**
  * bb_db_open:
  * @path: absolute path of a file that is there
+ * @access: whether the file may be written at all
  * @error: return location for a #GError
  *
  * Opens a database for the calling thread. Nothing is read or written yet: see bb_db_settle().
@@ -120,12 +122,13 @@ open_handle (const char  *path,
  */
 BbDb *
 bb_db_open (const char  *path,
+            BbAccess     access,
             GError     **error)
 {
   /* SQLite would read "file:…" as an address. */
   g_return_val_if_fail (g_path_is_absolute (path), NULL);
 
-  return open_handle (path, error);
+  return open_handle (path, access, error);
 }
 
 /**
@@ -137,7 +140,7 @@ bb_db_open (const char  *path,
 BbDb *
 bb_db_open_memory (GError **error)
 {
-  return open_handle (":memory:", error);
+  return open_handle (":memory:", BB_ACCESS_WRITE, error);
 }
 
 /**

@@ -3,6 +3,8 @@
 
 #include <gio/gio.h>
 
+#include "bb-access.h"
+
 G_BEGIN_DECLS
 
 /*
@@ -24,22 +26,11 @@ typedef enum {
   BB_STEP_ROW,
 } BbStep;
 
-/**
- * BbAccess:
- * @BB_ACCESS_READ: sees the book as it was at the first read
- * @BB_ACCESS_WRITE: holds the book from the start, so that it can't fail half-way for want of it
- *
- * What a transaction is for.
- */
-typedef enum {
-  BB_ACCESS_READ = 1,
-  BB_ACCESS_WRITE,
-} BbAccess;
-
 typedef struct _BbDb BbDb;
 typedef struct _BbStatement BbStatement;
 
 BbDb        *bb_db_open                  (const char   *path,
+                                          BbAccess      access,
                                           GError      **error);
 BbDb        *bb_db_open_memory           (GError      **error);
 gboolean     bb_db_settle                (BbDb         *self,
