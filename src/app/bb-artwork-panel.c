@@ -3,10 +3,9 @@
 
 #include "bb-artwork-panel.h"
 
-#include <glib/gi18n-lib.h>
-
 #include "bb-artwork-reader.h"
 #include "bb-artwork-view.h"
+#include "bb-print-size.h"
 
 struct _BbArtworkPanel
 {
@@ -21,10 +20,7 @@ struct _BbArtworkPanel
   BbSession *session;
   BbArtworkPicture *picture;
 
-  /* The print's size as the form has it, and whether a person typed it. */
-  double width_mm;
-  double height_mm;
-  gboolean is_typed;
+  BbPrintSize size;
 };
 
 G_DEFINE_FINAL_TYPE (BbArtworkPanel, bb_artwork_panel, ADW_TYPE_BIN)
@@ -38,56 +34,34 @@ enum {
 
 static guint signals[N_SIGNALS];
 
-static gboolean
-is_size (double mm)
+/* What was counted of the artwork; NULL where there is none, or nothing of it is visible. */
+static const BbCounts *
+get_art (BbArtworkPanel *self)
 {
-  return isfinite (mm) && mm > 0;
-}
+  const BbCounts *counts = self->picture != NULL ? &self->picture->counts : NULL;
 
-static gboolean
-has_art (BbArtworkPanel *self)
-{
-  return self->picture != NULL && self->picture->counts.left != self->picture->counts.right;
+  return counts != NULL && counts->left != counts->right ? counts : NULL;
 }
 
 /* Size */
 
-/* What was typed stands; where nothing was, the file's own size does. */
-static double
-choose_width (BbArtworkPanel *self)
-{
-  const double natural_mm = bb_placement_natural_width (&self->picture->counts);
-
-  if (!self->is_typed && !isnan (natural_mm))
-    return natural_mm;
-  if (is_size (self->width_mm))
-    return self->width_mm;
-  if (is_size (self->height_mm))
-    return bb_placement_width_for_height (&self->picture->counts, self->height_mm);
-
-  return natural_mm;
-}
-
 static void
-set_size (BbArtworkPanel *self,
-          double          width_mm,
-          double          height_mm)
+show_size (BbArtworkPanel *self)
 {
-  self->width_mm = width_mm;
-  self->height_mm = height_mm;
-  bb_artwork_view_set_width (self->view, is_size (width_mm) ? width_mm : (double) NAN);
+  bb_artwork_view_set_width (self->view, bb_print_size_is_length (self->size.width_mm) ? self->size.width_mm
+                                                                                       : (double) NAN);
 }
 
 static void
 size_picture (BbArtworkPanel *self)
 {
-  const double width_mm = choose_width (self);
+  const BbCounts *art = get_art (self);
 
-  if (!has_art (self) || isnan (width_mm))
+  if (art == NULL || !bb_print_size_take_art (&self->size, art))
     return;
 
-  set_size (self, width_mm, bb_placement_height_for_width (&self->picture->counts, width_mm));
-  g_signal_emit (self, signals[SIGNAL_SIZED], 0, self->width_mm, self->height_mm);
+  show_size (self);
+  g_signal_emit (self, signals[SIGNAL_SIZED], 0, self->size.width_mm, self->size.height_mm);
 }
 
 /**
@@ -105,30 +79,17 @@ bb_artwork_panel_follow (BbArtworkPanel *self,
                          double         *width_mm,
                          double         *height_mm)
 {
-  gboolean width_changed = FALSE;
-  gboolean height_changed = FALSE;
+  const BbCounts *art = NULL;
+  gboolean is_changed = FALSE;
 
   g_return_val_if_fail (BB_IS_ARTWORK_PANEL (self), FALSE);
 
-  width_changed = is_size (*width_mm) && *width_mm != self->width_mm;
-  height_changed = is_size (*height_mm) && *height_mm != self->height_mm;
+  art = get_art (self);
+  is_changed = bb_print_size_follow (&self->size, art, width_mm, height_mm);
+  if (is_changed || art == NULL)
+    show_size (self);
 
-  self->is_typed = self->is_typed || width_changed || height_changed;
-  if (!has_art (self))
-    {
-      set_size (self, *width_mm, *height_mm);
-      return FALSE;
-    }
-  if (!width_changed && !height_changed)
-    return FALSE;
-
-  if (width_changed)
-    *height_mm = bb_placement_height_for_width (&self->picture->counts, *width_mm);
-  else
-    *width_mm = bb_placement_width_for_height (&self->picture->counts, *height_mm);
-  set_size (self, *width_mm, *height_mm);
-
-  return TRUE;
+  return is_changed;
 }
 
 /**
@@ -259,7 +220,7 @@ bb_artwork_panel_clear (BbArtworkPanel *self)
 {
   g_return_if_fail (BB_IS_ARTWORK_PANEL (self));
 
-  self->is_typed = FALSE;
+  self->size.is_typed = FALSE;
   bb_artwork_reader_clear (self->reader);
   take_picture (self, NULL);
   bb_artwork_view_pick_garment (self->view, NULL, NULL);
@@ -459,8 +420,7 @@ bb_artwork_panel_class_init (BbArtworkPanelClass *klass)
 static void
 bb_artwork_panel_init (BbArtworkPanel *self)
 {
-  self->width_mm = (double) NAN;
-  self->height_mm = (double) NAN;
+  self->size = BB_PRINT_SIZE_UNKNOWN;
   gtk_widget_init_template (GTK_WIDGET (self));
   bb_artwork_panel_take_drops (self, GTK_WIDGET (self));
 }
