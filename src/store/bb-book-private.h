@@ -10,7 +10,14 @@ G_BEGIN_DECLS
 /* Common practice, no source: a few lines of a window, whatever a damaged file makes SQLite say. */
 #define LONGEST_FINDING 200
 
+/* Which file a path leads to. */
+typedef struct {
+  guint64 device;
+  guint64 number;
+} BbFile;
+
 /*
+ * @file: the file that was found to be sound
  * @access: what may be done with the book
  * @thread: the thread that may use the book
  * @person: who writes; 0 for nobody in particular
@@ -23,6 +30,7 @@ struct _BbBook {
 
   char *path;
   BbDb *db;
+  BbFile file;
   BbAccess access;
   GThread *thread;
   gint64 person;
@@ -39,6 +47,7 @@ BbBook    *_bb_book_new            (const char      *path,
                                     BbAccess         access);
 BbBook    *_bb_book_open_for       (const char      *path,
                                     BbAccess         access,
+                                    const BbFile    *sound,
                                     GError         **error);
 gpointer   _bb_book_name_file      (const char      *path,
                                     GError         **error);

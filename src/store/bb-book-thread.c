@@ -9,6 +9,7 @@
 
 /*
  * @path: where the book is
+ * @file: its file, which was looked through when it was opened before
  * @after: what was asked of this thread before has to be done first; none for the one that writes
  * @jobs: #Item in the order in which they are done; its lock is that of @thread too, since the last task to be let go
  *   of may close the thread from within another
@@ -18,6 +19,7 @@ struct _BbBookThread {
   GObject parent_instance;
 
   char *path;
+  BbFile file;
   BbAccess access;
   BbBookThread *after;
   GAsyncQueue *jobs;
@@ -49,6 +51,7 @@ typedef struct {
  */
 typedef struct {
   char *path;
+  BbFile file;
   BbAccess access;
   GAsyncQueue *jobs;
   GAsyncQueue *answers;
@@ -171,7 +174,7 @@ book_thread (gpointer data)
 {
   Start *start = data;
   g_autoptr (GError) error = NULL;
-  g_autoptr (BbBook) book = _bb_book_open_for (start->path, start->access, &error);
+  g_autoptr (BbBook) book = _bb_book_open_for (start->path, start->access, &start->file, &error);
 
   if (start->answers != NULL)
     g_async_queue_push (start->answers, answer_new (error));
@@ -218,7 +221,7 @@ bb_book_thread_init (BbBookThread *self)
 
 /**
  * bb_book_thread_new:
- * @book: a book that is open; only where it is matters
+ * @book: a book that is open, and stays so: it is not looked through again
  * @access: whether to write, or only to read: what a function that is to read writes is then refused
  * @after: (nullable): another thread with the book, which does first what it was asked before this one was
  *
@@ -234,6 +237,7 @@ bb_book_thread_new (BbBook       *book,
   BbBookThread *self = g_object_new (BB_TYPE_BOOK_THREAD, NULL);
 
   self->path = g_strdup (bb_book_get_path (book));
+  self->file = book->file;
   self->access = access;
   self->after = after != NULL ? g_object_ref (after) : NULL;
 
@@ -247,6 +251,7 @@ start_thread (BbBookThread *self,
   Start *start = g_new0 (Start, 1);
 
   start->path = g_strdup (self->path);
+  start->file = self->file;
   start->access = self->access;
   start->jobs = g_async_queue_ref (self->jobs);
   start->answers = answers != NULL ? g_async_queue_ref (answers) : NULL;

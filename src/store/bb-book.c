@@ -107,6 +107,7 @@ _bb_book_set_errno (GError **error,
 /* SQLite would make a book of an empty file, and say little of a folder. */
 static gboolean
 check_file (const char *path,
+            BbFile     *file,
             GError    **error)
 {
   struct stat book;
@@ -128,6 +129,7 @@ check_file (const char *path,
                                                   : _("This is not a file, so it is not a book of Blankbook."));
       return FALSE;
     }
+  *file = (BbFile) { .device = (guint64) book.st_dev, .number = (guint64) book.st_ino };
 
   return TRUE;
 }
@@ -160,12 +162,13 @@ check_pages (BbDb    *db,
 static gboolean
 prepare_db (BbDb       *db,
             const char *path,
+            gboolean    is_sound,
             GError    **error)
 {
   guint version = 0;
 
   return bb_book_identify (db, &version, error) &&
-         (bb_clean_close_holds (path) || check_pages (db, error)) &&
+         (is_sound || bb_clean_close_holds (path) || check_pages (db, error)) &&
          bb_db_settle (db, error) &&
          (version == bb_migrations_get_latest () || bb_book_migrate (db, error));
 }
@@ -174,6 +177,7 @@ prepare_db (BbDb       *db,
  * _bb_book_open_for:
  * @path: where the book is
  * @access: what may be done with it
+ * @sound: (nullable): the file of a book that was opened before and is open still: it is not looked through again
  * @error: return location for a #GError
  *
  * Opens a book as bb_book_open() does. What only reads is refused by the database itself whatever it tries to write.
@@ -181,20 +185,24 @@ prepare_db (BbDb       *db,
  * Returns: (transfer full) (nullable): the book, or %NULL with an error as bb_book_open()
  */
 BbBook *
-_bb_book_open_for (const char  *path,
-                   BbAccess     access,
-                   GError     **error)
+_bb_book_open_for (const char    *path,
+                   BbAccess       access,
+                   const BbFile  *sound,
+                   GError       **error)
 {
   g_autofree char *absolute = NULL;
   g_autofree char *log = NULL;
   gboolean unfinished = FALSE;
+  gboolean is_sound = FALSE;
+  BbFile file = { 0 };
+  BbBook *self = NULL;
   BbDb *db = NULL;
 
   g_return_val_if_fail (path != NULL, NULL);
 
   absolute = g_canonicalize_filename (path, NULL);
   log = g_strconcat (absolute, "-wal", NULL);
-  if (!check_file (absolute, error))
+  if (!check_file (absolute, &file, error))
     return _bb_book_name_file (absolute, error);
 
   unfinished = g_file_test (log, G_FILE_TEST_EXISTS);
@@ -202,13 +210,17 @@ _bb_book_open_for (const char  *path,
   if (db == NULL)
     return _bb_book_name_file (absolute, error);
 
-  if (!prepare_db (db, absolute, error))
+  is_sound = sound != NULL && sound->device == file.device && sound->number == file.number;
+  if (!prepare_db (db, absolute, is_sound, error))
     {
       bb_db_close (db, unfinished, NULL);
       return _bb_book_name_file (absolute, error);
     }
 
-  return _bb_book_new (absolute, db, access);
+  self = _bb_book_new (absolute, db, access);
+  self->file = file;
+
+  return self;
 }
 
 /**
@@ -226,7 +238,7 @@ BbBook *
 bb_book_open (const char  *path,
               GError     **error)
 {
-  return _bb_book_open_for (path, BB_ACCESS_WRITE, error);
+  return _bb_book_open_for (path, BB_ACCESS_WRITE, NULL, error);
 }
 
 /**
