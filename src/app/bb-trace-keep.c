@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "blankbook-trace-keep"
+
+#include "bb-trace-keep.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#include "bb-csv.h"
+#include "bb-moment.h"
+#include "bb-trace-report.h"
+
+/* All that the making of a file needs. */
+typedef struct {
+  char *today;
+  const BbTable *table;
+  gint64 id;
+  BbUnitContext units;
+  BbPaper paper;
+  gboolean as_pdf;
+} Order;
+
+static void
+order_free (gpointer data)
+{
+  Order *self = data;
+
+  g_free (self->today);
+  g_free (self);
+}
+
+static Order *
+make_order (BbSession     *session,
+            const BbTable *table,
+            gint64         id,
+            gboolean       as_pdf)
+{
+  const BbUnitContext *units = bb_session_get_units (session);
+  Order *order = g_new0 (Order, 1);
+
+  *order = (Order) {
+    .today = bb_dup_today (), .table = table, .id = id,
+    .units = { .system = units->system, .decimal = g_intern_string (units->decimal),
+               .currency = g_intern_string (units->currency) },
+    .paper = units->system == BB_UNITS_US ? BB_PAPER_LETTER : BB_PAPER_A4, .as_pdf = as_pdf,
+  };
+
+  return order;
+}
+
+static void
+say_not_saved (BbSession    *session,
+               const GError *error)
+{
+  g_autofree char *text = g_strdup_printf (_("The trace was not saved: %s"), error->message);
+
+  bb_session_say (session, text);
+}
+
+static void
+saved_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
+{
+  g_autoptr (BbSession) session = data;
+  g_autofree char *name = g_file_get_parse_name (G_FILE (source));
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+
+  if (!g_file_replace_contents_finish (G_FILE (source), result, NULL, &error))
+    {
+      say_not_saved (session, error);
+      return;
+    }
+  text = g_strdup_printf (_("The trace was saved as %s."), name);
+  bb_session_say (session, text);
+}
+
+static GPtrArray *
+borrow_runs (const BbTrace *trace)
+{
+  GPtrArray *runs = g_ptr_array_new ();
+
+  for (guint i = 0; i < trace->runs->len; i++)
+    g_ptr_array_add (runs, &g_array_index (trace->runs, BbRunCard, i));
+
+  return runs;
+}
+
+static GBytes *
+make_csv (const Order  *self,
+          BbBook       *book,
+          GError      **error)
+{
+  g_autoptr (BbTrace) trace = bb_trace_load (book, self->table, self->id, error);
+  g_autoptr (GPtrArray) runs = trace != NULL ? borrow_runs (trace) : NULL;
+  char *text = runs != NULL ? bb_csv_write (&bb_run_card_table, runs, NULL, NULL, error) : NULL;
+
+  return text != NULL ? g_bytes_new_take (text, strlen (text)) : NULL;
+}
+
+static GBytes *
+make_pdf (const Order  *self,
+          BbBook       *book,
+          GError      **error)
+{
+  g_autoptr (BbDocument) document = bb_trace_report_new (book, self->table, self->id, self->today, &self->units,
+                                                         error);
+
+  return document != NULL ? bb_document_to_pdf (document, self->paper, error) : NULL;
+}
+
+static gpointer
+make_file (BbBook    *book,
+           gpointer   data,
+           GError   **error)
+{
+  const Order *self = data;
+
+  return self->as_pdf ? make_pdf (self, book, error) : make_csv (self, book, error);
+}
+
+static void
+made_cb (GObject      *source,
+         GAsyncResult *result,
+         gpointer      data)
+{
+  BbSession *session = BB_SESSION (source);
+  g_autoptr (GFile) file = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) bytes = bb_session_read_finish (session, result, &error);
+
+  if (bytes == NULL)
+    {
+      say_not_saved (session, error);
+      return;
+    }
+  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_PRIVATE, NULL, saved_cb,
+                                       g_object_ref (session));
+}
+
+/**
+ * bb_trace_keep:
+ * @session: the session
+ * @table: the table of what had a part in runs; see bb_book_trace_runs()
+ * @id: its key
+ * @file: where to
+ * @as_pdf: whether as a fault report, on the paper that goes with the units, or as a table of the runs
+ *
+ * Traces it anew and saves what was found, made and written off the main loop, and says how that went.
+ */
+void
+bb_trace_keep (BbSession     *session,
+               const BbTable *table,
+               gint64         id,
+               GFile         *file,
+               gboolean       as_pdf)
+{
+  g_return_if_fail (BB_IS_SESSION (session) && table != NULL && G_IS_FILE (file));
+
+  bb_session_read_async (session, make_file, make_order (session, table, id, as_pdf), order_free,
+                         (GDestroyNotify) g_bytes_unref, NULL, made_cb, g_object_ref (file));
+}
