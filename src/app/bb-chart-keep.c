@@ -5,80 +5,89 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-save.h"
+
 /* A kept chart is as wide as the text of a page, in points; pixels of a picture are those of print. */
 #define WIDTH 460.0
 #define HEIGHT 300.0
 #define SCALE (300.0 / 72.0)
 
-/* @file is none where a picture is copied. */
-typedef struct {
-  BbChart *chart;
-  GFile *file;
-  gboolean as_pdf;
-} Keeping;
-
-static void
-keeping_free (gpointer data)
+static GBytes *
+draw_pdf (gpointer   data,
+          GError   **error)
 {
-  Keeping *self = data;
-
-  g_clear_pointer (&self->chart, bb_chart_unref);
-  g_clear_object (&self->file);
-  g_free (self);
+  return bb_chart_to_pdf (data, WIDTH, HEIGHT, error);
 }
 
-static void
-keep_in_thread (GTask        *task,
-                gpointer      source,
-                gpointer      data,
-                GCancellable *cancellable)
+static GBytes *
+draw_png (gpointer   data,
+          GError   **error)
 {
-  const Keeping *self = data;
-  g_autoptr (GBytes) bytes = NULL;
-  GError *error = NULL;
-
-  (void) source;
-  bytes = self->as_pdf ? bb_chart_to_pdf (self->chart, WIDTH, HEIGHT, &error)
-                       : bb_chart_to_png (self->chart, WIDTH, HEIGHT, SCALE, &error);
-  if (bytes != NULL && (self->file == NULL ||
-                        g_file_replace_contents (self->file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes),
-                                                 NULL, FALSE, G_FILE_CREATE_NONE, NULL, cancellable, &error)))
-    g_task_return_pointer (task, g_steal_pointer (&bytes), (GDestroyNotify) g_bytes_unref);
-  else
-    g_task_return_error (task, error);
+  return bb_chart_to_png (data, WIDTH, HEIGHT, SCALE, error);
 }
 
 /**
- * bb_chart_keep_async:
- * @widget: where the chart is seen: its clipboard takes a copy
+ * bb_chart_save_async:
  * @chart: a chart
- * @file: (nullable): where to save it; %NULL to copy it as a picture
+ * @file: a file that a person has just named
  * @as_pdf: whether it is saved as PDF, or as PNG
- * @callback: called when that is done, with @widget
+ * @callback: called when that is done, to finish it by bb_save_run_finish()
  * @data: for @callback
  *
- * Draws a chart as for print, off the main loop, and saves or copies it.
+ * Draws a chart as for print, off the main loop, and saves it.
  */
 void
-bb_chart_keep_async (GtkWidget           *widget,
-                     BbChart             *chart,
+bb_chart_save_async (BbChart             *chart,
                      GFile               *file,
                      gboolean             as_pdf,
                      GAsyncReadyCallback  callback,
                      gpointer             data)
 {
-  Keeping *keeping = NULL;
+  g_return_if_fail (chart != NULL && G_IS_FILE (file));
+
+  bb_save_run_async (bb_save_new (file, FALSE), as_pdf ? draw_pdf : draw_png, bb_chart_ref (chart),
+                     (GDestroyNotify) bb_chart_unref, callback, data);
+}
+
+static void
+draw_in_thread (GTask        *task,
+                gpointer      source,
+                gpointer      data,
+                GCancellable *cancellable)
+{
+  GError *error = NULL;
+  GBytes *png = draw_png (data, &error);
+
+  (void) source;
+  (void) cancellable;
+  if (png != NULL)
+    g_task_return_pointer (task, png, (GDestroyNotify) g_bytes_unref);
+  else
+    g_task_return_error (task, error);
+}
+
+/**
+ * bb_chart_copy_async:
+ * @widget: where the chart is seen: its clipboard takes a copy
+ * @chart: a chart
+ * @callback: called when that is done, with @widget
+ * @data: for @callback
+ *
+ * Draws a chart as for print, off the main loop, and copies it as a picture.
+ */
+void
+bb_chart_copy_async (GtkWidget           *widget,
+                     BbChart             *chart,
+                     GAsyncReadyCallback  callback,
+                     gpointer             data)
+{
   g_autoptr (GTask) task = NULL;
 
-  g_return_if_fail (GTK_IS_WIDGET (widget) && chart != NULL && (file != NULL || !as_pdf));
+  g_return_if_fail (GTK_IS_WIDGET (widget) && chart != NULL);
 
-  keeping = g_new0 (Keeping, 1);
-  keeping->chart = bb_chart_ref (chart);
-  keeping->file = file != NULL ? g_object_ref (file) : NULL;
-  keeping->as_pdf = as_pdf;
   task = g_task_new (widget, NULL, callback, data);
-  g_task_set_task_data (task, keeping, keeping_free);
-  g_task_run_in_thread (task, keep_in_thread);
+  g_task_set_task_data (task, bb_chart_ref (chart), (GDestroyNotify) bb_chart_unref);
+  g_task_run_in_thread (task, draw_in_thread);
 }
 
 static gboolean
@@ -95,24 +104,19 @@ copy_picture (GtkWidget  *widget,
 }
 
 /**
- * bb_chart_keep_finish:
+ * bb_chart_copy_finish:
  * @result: what the callback was given
  *
- * Returns: (transfer full): what a person has to be told: where it is now, or why it is not
+ * Returns: (transfer full): what a person has to be told: that it was copied, or why not
  */
 char *
-bb_chart_keep_finish (GAsyncResult *result)
+bb_chart_copy_finish (GAsyncResult *result)
 {
-  const Keeping *self = g_task_get_task_data (G_TASK (result));
-  g_autofree char *name = self->file != NULL ? g_file_get_parse_name (self->file) : NULL;
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = g_task_propagate_pointer (G_TASK (result), &error);
+  g_autoptr (GBytes) png = g_task_propagate_pointer (G_TASK (result), &error);
 
-  if (bytes != NULL && name != NULL)
-    return g_strdup_printf (_("The chart was saved as %s."), name);
-  if (bytes != NULL && copy_picture (g_task_get_source_object (G_TASK (result)), bytes, &error))
+  if (png != NULL && copy_picture (g_task_get_source_object (G_TASK (result)), png, &error))
     return g_strdup (_("The chart was copied as a picture."));
 
-  return g_strdup_printf (name != NULL ? _("The chart was not saved: %s") : _("The chart was not copied: %s"),
-                          error->message);
+  return g_strdup_printf (_("The chart was not copied: %s"), error->message);
 }

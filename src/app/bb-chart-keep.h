@@ -7,12 +7,15 @@
 
 G_BEGIN_DECLS
 
-void  bb_chart_keep_async  (GtkWidget            *widget,
-                            BbChart              *chart,
-                            GFile                *file,
-                            gboolean              as_pdf,
-                            GAsyncReadyCallback   callback,
-                            gpointer              data);
-char *bb_chart_keep_finish (GAsyncResult         *result);
+void  bb_chart_save_async  (BbChart             *chart,
+                            GFile               *file,
+                            gboolean             as_pdf,
+                            GAsyncReadyCallback  callback,
+                            gpointer             data);
+void  bb_chart_copy_async  (GtkWidget           *widget,
+                            BbChart             *chart,
+                            GAsyncReadyCallback  callback,
+                            gpointer             data);
+char *bb_chart_copy_finish (GAsyncResult        *result);
 
 G_END_DECLS

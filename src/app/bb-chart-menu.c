@@ -8,6 +8,7 @@
 #include "bb-chart-keep.h"
 #include "bb-chart-view.h"
 #include "bb-compat.h"
+#include "bb-save.h"
 
 /* What a file is being named for. */
 typedef struct {
@@ -27,11 +28,23 @@ saving_free (gpointer data)
 }
 
 static void
-kept_cb (GObject      *source,
-         GAsyncResult *result,
-         gpointer      data)
+saved_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
 {
-  g_autofree char *text = bb_chart_keep_finish (result);
+  g_autoptr (GtkWidget) view = data;
+  g_autofree char *text = bb_save_run_finish (result);
+
+  (void) source;
+  g_signal_emit_by_name (view, "say", text);
+}
+
+static void
+copied_cb (GObject      *source,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  g_autofree char *text = bb_chart_copy_finish (result);
 
   (void) data;
   g_signal_emit_by_name (source, "say", text);
@@ -43,7 +56,7 @@ file_named_cb (GFile    *file,
 {
   const Saving *asked = data;
 
-  bb_chart_keep_async (asked->view, asked->chart, file, asked->as_pdf, kept_cb, NULL);
+  bb_chart_save_async (asked->chart, file, asked->as_pdf, saved_cb, g_object_ref (asked->view));
 }
 
 static void
@@ -52,7 +65,6 @@ save_action (GtkWidget  *widget,
              GVariant   *parameter)
 {
   BbChart *chart = bb_chart_view_get_chart (BB_CHART_VIEW (widget));
-  GtkRoot *root = gtk_widget_get_root (widget);
   Saving *asked = NULL;
 
   (void) parameter;
@@ -62,8 +74,8 @@ save_action (GtkWidget  *widget,
   asked->view = g_object_ref (widget);
   asked->chart = bb_chart_ref (chart);
   asked->as_pdf = g_str_has_suffix (name, "pdf");
-  bb_compat_save_file (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, _("Save Chart"),
-                       asked->as_pdf ? _("chart.pdf") : _("chart.png"), file_named_cb, asked, saving_free);
+  bb_save_ask (widget, _("Save Chart"), asked->as_pdf ? _("chart.pdf") : _("chart.png"), file_named_cb, asked,
+               saving_free);
 }
 
 static void
@@ -90,7 +102,7 @@ copy_picture_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
   if (chart != NULL)
-    bb_chart_keep_async (widget, chart, NULL, FALSE, kept_cb, NULL);
+    bb_chart_copy_async (widget, chart, copied_cb, NULL);
 }
 
 /**

@@ -5,7 +5,7 @@
 
 #include <gdk/gdk.h>
 
-#include "bb-document-save.h"
+#include "bb-save-document.h"
 
 struct _BbDocumentSource
 {
@@ -57,12 +57,12 @@ typedef enum {
   USE_PNG,
 } Use;
 
-/* What a document is made for: @scale is of what is drawn, @file is where it is saved. */
+/* What a document is made for: @scale is of what is drawn, @save is where. */
 typedef struct {
   Use use;
   BbPaper paper;
   double scale;
-  GFile *file;
+  BbSave *save;
   BbDocument *document;
 } Job;
 
@@ -71,7 +71,7 @@ job_free (gpointer data)
 {
   Job *self = data;
 
-  g_clear_object (&self->file);
+  g_clear_pointer (&self->save, bb_save_free);
   g_clear_pointer (&self->document, bb_document_free);
   g_free (self);
 }
@@ -111,9 +111,9 @@ work_in_thread (GTask        *task,
   if (self->use == USE_DRAW)
     done = draw_pages (self, &error);
   else if (self->use == USE_PDF)
-    done = bb_document_save_pdf (self->document, self->paper, self->file, cancellable, &error);
+    done = bb_save_document_pdf (self->save, self->document, self->paper, cancellable, &error);
   else
-    done = bb_document_save_pngs (self->document, self->paper, self->file, cancellable, &error);
+    done = bb_save_document_pngs (self->save, self->document, self->paper, cancellable, &error);
 
   if (done != NULL)
     g_task_return_pointer (task, done, (GDestroyNotify) g_ptr_array_unref);
@@ -309,12 +309,12 @@ bb_document_source_draw_finish (BbDocumentSource  *self,
 /**
  * bb_document_source_save_async:
  * @self: a source
- * @file: where to
+ * @file: a file that a person has just named
  * @as_pdf: whether as PDF, or as a picture of each page
  * @callback: called when it is saved
  * @user_data: for @callback
  *
- * Makes the document, and saves it: see bb_document_save_pdf() and bb_document_save_pngs().
+ * Makes the document, and saves it: see bb_save_document_pdf() and bb_save_document_pngs().
  */
 void
 bb_document_source_save_async (BbDocumentSource    *self,
@@ -325,7 +325,8 @@ bb_document_source_save_async (BbDocumentSource    *self,
 {
   g_return_if_fail (BB_IS_DOCUMENT_SOURCE (self) && G_IS_FILE (file));
 
-  start (self, (Job) { .use = as_pdf ? USE_PDF : USE_PNG, .file = g_object_ref (file) }, NULL, callback, user_data);
+  start (self, (Job) { .use = as_pdf ? USE_PDF : USE_PNG, .save = bb_save_new (file, FALSE) }, NULL, callback,
+         user_data);
 }
 
 /**

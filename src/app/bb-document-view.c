@@ -6,8 +6,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-children.h"
-#include "bb-compat.h"
 #include "bb-print-operation.h"
+#include "bb-save.h"
 
 /* Pixels for each point of a page that is looked at: its smallest letters can be read. */
 #define SCREEN_SCALE 1.1
@@ -200,8 +200,8 @@ save_action (GtkWidget  *widget,
   if (self->source == NULL)
     return;
   file = g_strconcat (self->name, as_pdf ? ".pdf" : ".png", NULL);
-  bb_compat_save_file (get_window (self), as_pdf ? _("Save as PDF") : _("Save as Pictures"), file,
-                       as_pdf ? named_pdf_cb : named_png_cb, g_object_ref (self), g_object_unref);
+  bb_save_ask (widget, as_pdf ? _("Save as PDF") : _("Save as Pictures"), file, as_pdf ? named_pdf_cb : named_png_cb,
+               g_object_ref (self), g_object_unref);
 }
 
 static void

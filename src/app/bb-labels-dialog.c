@@ -8,6 +8,7 @@
 #include "bb-compat.h"
 #include "bb-label-load.h"
 #include "bb-print-operation.h"
+#include "bb-save.h"
 
 struct _BbLabelsDialog
 {
@@ -108,19 +109,22 @@ print_action (GtkWidget  *widget,
 }
 
 static void
-replaced_cb (GObject      *source,
-             GAsyncResult *result,
-             gpointer      data)
+saved_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
 {
   g_autoptr (BbSession) session = data;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *name = g_file_get_basename (G_FILE (source));
-  g_autofree char *text = g_strdup_printf (_("The labels are in “%s”."), name);
+  g_autofree char *text = bb_save_run_finish (result);
 
-  if (g_file_replace_contents_finish (G_FILE (source), result, NULL, &error))
-    bb_session_say (session, text);
-  else
-    bb_session_report (session, error);
+  (void) source;
+  bb_session_say (session, text);
+}
+
+static GBytes *
+make_pdf (gpointer   data,
+          GError   **error)
+{
+  return bb_label_sheets_to_pdf (data, error);
 }
 
 static void
@@ -128,17 +132,9 @@ named_cb (GFile    *file,
           gpointer  data)
 {
   BbLabelsDialog *self = data;
-  g_autoptr (BbLabelSheets) sheets = make_sheets (self);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = bb_label_sheets_to_pdf (sheets, &error);
 
-  if (bytes == NULL)
-    {
-      bb_session_report (self->session, error);
-      return;
-    }
-  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL, replaced_cb,
-                                       g_object_ref (self->session));
+  bb_save_run_async (bb_save_new (file, FALSE), make_pdf, make_sheets (self), (GDestroyNotify) bb_label_sheets_free,
+                     saved_cb, g_object_ref (self->session));
   gtk_window_close (GTK_WINDOW (self));
 }
 
@@ -150,8 +146,7 @@ save_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
-  bb_compat_save_file (GTK_WINDOW (widget), _("Save as PDF"), _("labels.pdf"), named_cb, g_object_ref (widget),
-                       g_object_unref);
+  bb_save_ask (widget, _("Save as PDF"), _("labels.pdf"), named_cb, g_object_ref (widget), g_object_unref);
 }
 
 static void

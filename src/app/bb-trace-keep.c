@@ -3,14 +3,14 @@
 
 #include "bb-trace-keep.h"
 
-#include <glib/gi18n-lib.h>
 #include <string.h>
 
 #include "bb-csv.h"
 #include "bb-moment.h"
+#include "bb-save.h"
 #include "bb-trace-report.h"
 
-/* All that the making of a file needs. */
+/* All that the making of a file needs, on the thread that reads the book. */
 typedef struct {
   char *today;
   const BbTable *table;
@@ -46,34 +46,6 @@ make_order (BbSession     *session,
   };
 
   return order;
-}
-
-static void
-say_not_saved (BbSession    *session,
-               const GError *error)
-{
-  g_autofree char *text = g_strdup_printf (_("The trace was not saved: %s"), error->message);
-
-  bb_session_say (session, text);
-}
-
-static void
-saved_cb (GObject      *source,
-          GAsyncResult *result,
-          gpointer      data)
-{
-  g_autoptr (BbSession) session = data;
-  g_autofree char *name = g_file_get_parse_name (G_FILE (source));
-  g_autoptr (GError) error = NULL;
-  g_autofree char *text = NULL;
-
-  if (!g_file_replace_contents_finish (G_FILE (source), result, NULL, &error))
-    {
-      say_not_saved (session, error);
-      return;
-    }
-  text = g_strdup_printf (_("The trace was saved as %s."), name);
-  bb_session_say (session, text);
 }
 
 static GPtrArray *
@@ -121,22 +93,42 @@ make_file (BbBook    *book,
 }
 
 static void
+saved_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
+{
+  g_autoptr (BbSession) session = data;
+  g_autofree char *text = bb_save_run_finish (result);
+
+  (void) source;
+  bb_session_say (session, text);
+}
+
+static GBytes *
+take_bytes (gpointer   data,
+            GError   **error)
+{
+  (void) error;
+
+  return g_bytes_ref (data);
+}
+
+static void
 made_cb (GObject      *source,
          GAsyncResult *result,
          gpointer      data)
 {
   BbSession *session = BB_SESSION (source);
-  g_autoptr (GFile) file = data;
+  g_autoptr (BbSave) save = data;
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = bb_session_read_finish (session, result, &error);
+  GBytes *bytes = bb_session_read_finish (session, result, &error);
+  g_autofree char *text = bytes == NULL ? bb_save_describe (save, error) : NULL;
 
   if (bytes == NULL)
-    {
-      say_not_saved (session, error);
-      return;
-    }
-  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_PRIVATE, NULL, saved_cb,
-                                       g_object_ref (session));
+    bb_session_say (session, text);
+  else
+    bb_save_run_async (g_steal_pointer (&save), take_bytes, bytes, (GDestroyNotify) g_bytes_unref, saved_cb,
+                       g_object_ref (session));
 }
 
 /**
@@ -144,10 +136,11 @@ made_cb (GObject      *source,
  * @session: the session
  * @table: the table of what had a part in runs; see bb_book_trace_runs()
  * @id: its key
- * @file: where to
+ * @file: a file that a person has just named
  * @as_pdf: whether as a fault report, on the paper that goes with the units, or as a table of the runs
  *
- * Traces it anew and saves what was found, made and written off the main loop, and says how that went.
+ * Saves what the book says on it now, made and written off the main loop, and says how that went. It names customers,
+ * so that nobody but the file's owner may read it.
  */
 void
 bb_trace_keep (BbSession     *session,
@@ -159,5 +152,5 @@ bb_trace_keep (BbSession     *session,
   g_return_if_fail (BB_IS_SESSION (session) && table != NULL && G_IS_FILE (file));
 
   bb_session_read_async (session, make_file, make_order (session, table, id, as_pdf), order_free,
-                         (GDestroyNotify) g_bytes_unref, NULL, made_cb, g_object_ref (file));
+                         (GDestroyNotify) g_bytes_unref, NULL, made_cb, bb_save_new (file, TRUE));
 }

@@ -7,6 +7,7 @@
 
 #include "bb-compat.h"
 #include "bb-run-words.h"
+#include "bb-save.h"
 #include "bb-show.h"
 #include "bb-trace-keep.h"
 #include "bb-trace-report.h"
@@ -63,7 +64,6 @@ save_action (GtkWidget  *widget,
              GVariant   *parameter)
 {
   BbTraceView *self = BB_TRACE_VIEW (widget);
-  GtkRoot *root = gtk_widget_get_root (widget);
   const gboolean as_pdf = g_str_has_suffix (name, "pdf");
   g_autofree char *file = NULL;
 
@@ -73,10 +73,8 @@ save_action (GtkWidget  *widget,
     return;
   /* Translators: the name of a file; the code of what is traced. */
   file = g_strdup_printf (as_pdf ? _("fault-%s.pdf") : _("fault-%s.csv"), self->trace->code);
-  /* A code may have what a file's name can't. */
-  g_strdelimit (file, G_DIR_SEPARATOR_S, '-');
-  bb_compat_save_file (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, _("Save the Trace"), file,
-                       as_pdf ? named_pdf_cb : named_csv_cb, g_object_ref (self), g_object_unref);
+  bb_save_ask (widget, _("Save the Trace"), file, as_pdf ? named_pdf_cb : named_csv_cb, g_object_ref (self),
+               g_object_unref);
 }
 
 static void
@@ -258,7 +256,7 @@ bb_trace_view_show (BbTraceView   *self,
 /**
  * bb_trace_view_save:
  * @self: a view
- * @file: where to
+ * @file: a file that a person has just named
  * @as_pdf: whether as a fault report, on the paper that goes with the units, or as a table of the runs
  *
  * Saves what the book says on it now: see bb_trace_keep().

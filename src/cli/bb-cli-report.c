@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-cli-show.h"
-#include "bb-document-save.h"
+#include "bb-document-names.h"
 #include "bb-evidence-load.h"
 #include "bb-moment.h"
 #include "bb-wash-charts.h"

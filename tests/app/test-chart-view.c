@@ -8,6 +8,7 @@
 
 #include "app-helpers.h"
 #include "bb-chart-keep.h"
+#include "bb-save.h"
 
 static BbChart *
 make_chart (void)
@@ -189,14 +190,25 @@ test_drawn (void)
 }
 
 static void
-kept_cb (GObject      *source,
-         GAsyncResult *result,
-         gpointer      data)
+saved_cb (GObject      *source,
+          GAsyncResult *result,
+          gpointer      data)
 {
   char **said = data;
 
   (void) source;
-  *said = bb_chart_keep_finish (result);
+  *said = bb_save_run_finish (result);
+}
+
+static void
+copied_cb (GObject      *source,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  char **said = data;
+
+  (void) source;
+  *said = bb_chart_copy_finish (result);
 }
 
 static gboolean
@@ -206,15 +218,26 @@ is_set (gpointer data)
 }
 
 static char *
-keep (GtkWidget  *view,
-      const char *path,
+save (const char *path,
       gboolean    as_pdf)
 {
-  g_autoptr (GFile) file = path != NULL ? g_file_new_for_path (path) : NULL;
+  g_autoptr (GFile) file = g_file_new_for_path (path);
   g_autoptr (BbChart) chart = make_chart ();
   char *said = NULL;
 
-  bb_chart_keep_async (view, chart, file, as_pdf, kept_cb, &said);
+  bb_chart_save_async (chart, file, as_pdf, saved_cb, &said);
+  helper_wait_until (is_set, &said);
+
+  return said;
+}
+
+static char *
+copy (GtkWidget *view)
+{
+  g_autoptr (BbChart) chart = make_chart ();
+  char *said = NULL;
+
+  bb_chart_copy_async (view, chart, copied_cb, &said);
   helper_wait_until (is_set, &said);
 
   return said;
@@ -229,10 +252,10 @@ test_kept (void)
   g_autofree char *png = g_build_filename (folder, "chart.png", NULL);
   g_autofree char *pdf = g_build_filename (folder, "chart.pdf", NULL);
   g_autofree char *nowhere = g_build_filename (folder, "none", "chart.pdf", NULL);
-  g_autofree char *saved = keep (view, png, FALSE);
-  g_autofree char *printed = keep (view, pdf, TRUE);
-  g_autofree char *refused = keep (view, nowhere, TRUE);
-  g_autofree char *copied = keep (view, NULL, FALSE);
+  g_autofree char *saved = save (png, FALSE);
+  g_autofree char *printed = save (pdf, TRUE);
+  g_autofree char *refused = save (nowhere, TRUE);
+  g_autofree char *copied = copy (view);
   g_autoptr (GdkTexture) texture = gdk_texture_new_from_filename (png, NULL);
   g_autofree char *contents = NULL;
 
@@ -242,7 +265,7 @@ test_kept (void)
   g_assert_nonnull (strstr (printed, pdf));
   g_assert_true (g_file_get_contents (pdf, &contents, NULL, NULL));
   g_assert_true (g_str_has_prefix (contents, "%PDF-1."));
-  g_assert_true (g_str_has_prefix (refused, "The chart was not saved: "));
+  g_assert_true (g_str_has_prefix (refused, "It was not saved: "));
   g_assert_cmpstr (copied, ==, "The chart was copied as a picture.");
   g_assert_true (gdk_content_formats_contain_gtype (gdk_clipboard_get_formats (gtk_widget_get_clipboard (view)),
                                                     GDK_TYPE_TEXTURE));

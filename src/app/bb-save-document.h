@@ -1,23 +1,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <gio/gio.h>
-
 #include "bb-document.h"
+#include "bb-save.h"
 
 G_BEGIN_DECLS
 
-char      *bb_document_name_page (const char    *name,
-                                  guint          page,
-                                  guint          n_pages);
-GPtrArray *bb_document_save_pdf  (BbDocument    *self,
+GPtrArray *bb_save_document_pdf  (const BbSave  *self,
+                                  BbDocument    *document,
                                   BbPaper        paper,
-                                  GFile         *file,
                                   GCancellable  *cancellable,
                                   GError       **error);
-GPtrArray *bb_document_save_pngs (BbDocument    *self,
+GPtrArray *bb_save_document_pngs (const BbSave  *self,
+                                  BbDocument    *document,
                                   BbPaper        paper,
-                                  GFile         *file,
                                   GCancellable  *cancellable,
                                   GError       **error);
 
