@@ -3,15 +3,10 @@
 
 #include "bb-artwork-view.h"
 
-#include <glib/gi18n-lib.h>
-
 #include "bb-artwork-facts.h"
-#include "bb-box-key.h"
 #include "bb-garment-picker.h"
 #include "bb-mode-switch.h"
-#include "bb-print-preview.h"
-#include "bb-print-view.h"
-#include "bb-show.h"
+#include "bb-placed-print.h"
 
 /* Stands for a width that is not known: shares are right at any, and so small that nothing is warned of. */
 #define NO_WIDTH_MM 1.0
@@ -24,11 +19,7 @@ struct _BbArtworkView
   GtkLabel *name_label;
   BbGarmentPicker *garment_picker;
   BbModeSwitch *mode_switch;
-  BbPrintPreview *preview;
-  BbBoxKey *art_key;
-  BbBoxKey *spray_key;
-  GtkLabel *art_label;
-  GtkLabel *spray_label;
+  BbPlacedPrint *print;
   BbArtworkFacts *facts;
 
   /* owned */
@@ -37,13 +28,9 @@ struct _BbArtworkView
   /* borrowed; may be NULL */
   const BbArtworkPicture *picture;
 
-  /* owned: the garment's colour that the print was drawn on, with its mode; NULL where it has to be drawn anew */
-  char *drawn_srgb;
-  int drawn_mode;
-
   double width_mm;
   BbBoxOut box;
-  gboolean has_box;
+  gboolean is_boxed;
   BbCoverage coverage;
 
   /* Print modes, or BB_CHOICE_NONE: the recipe's, the one advised, and the one that the person wants to see. */
@@ -73,6 +60,12 @@ has_size (BbArtworkView *self)
   return has_art (self) && !isnan (self->width_mm);
 }
 
+static gboolean
+has_box (BbArtworkView *self)
+{
+  return self->is_boxed && has_size (self);
+}
+
 static int
 get_shown_mode (BbArtworkView *self)
 {
@@ -87,7 +80,7 @@ place (BbArtworkView *self,
        BbPlacement   *placement)
 {
   const BbCounts *counts = &self->picture->counts;
-  const gboolean boxed = self->has_box && has_size (self);
+  const gboolean boxed = has_box (self);
   const double width_mm = has_size (self) ? self->width_mm : NO_WIDTH_MM;
   const double height_mm = bb_placement_height_for_width (counts, width_mm);
 
@@ -95,54 +88,18 @@ place (BbArtworkView *self,
                      boxed ? self->box.box_height_mm : height_mm);
 }
 
-/* Lines are told apart by their keys, and both are told in words too. */
-static void
-show_boxes (BbArtworkView     *self,
-            const BbPlacement *placement)
-{
-  const BbUnitContext *units = bb_session_get_units (self->session);
-  const gboolean boxed = self->has_box && has_size (self);
-  const char *unknown = has_art (self) ? _("size not known") : _("nothing is visible");
-  g_autofree char *art = bb_show_size (units, placement->art.width_mm, placement->art.height_mm);
-  g_autofree char *spray = bb_show_size (units, placement->box.width_mm, placement->box.height_mm);
-  g_autofree char *text = NULL;
-
-  gtk_label_set_label (self->art_label, has_size (self) ? art : unknown);
-  gtk_label_set_label (self->spray_label, boxed ? spray : unknown);
-  bb_print_preview_set_placement (self->preview, placement, has_art (self), boxed);
-
-  /* Translators: the picture for a screen reader: file, garment's colour, print mode, size, size of the box. */
-  text = g_strdup_printf (_("%s on “%s”, printed as “%s”. Art: %s. Box that is sprayed: %s."), self->picture->name,
-                          bb_garment_picker_get_name (self->garment_picker),
-                          bb_choices_get_title (&bb_print_mode_choices, get_shown_mode (self)),
-                          gtk_label_get_label (self->art_label), gtk_label_get_label (self->spray_label));
-  bb_print_preview_describe (self->preview, text);
-}
-
-/* The only part that takes longer than a key stroke may: done where the print looks different, not where it is placed
- * elsewhere. */
 static void
 show_print (BbArtworkView     *self,
-            const BbArtworkIn *in)
+            const BbArtworkIn *in,
+            const BbPlacement *placement)
 {
-  const char *srgb = bb_garment_picker_get_srgb (self->garment_picker);
-  g_autoptr (BbPreview) print = NULL;
-  guint8 rgb[3] = { 255, 255, 255 };
-  GdkRGBA garment = { 1, 1, 1, 1 };
+  const BbPrintMode mode = (BbPrintMode) in->mode;
 
-  if (g_strcmp0 (self->drawn_srgb, srgb) == 0 && self->drawn_mode == in->mode)
-    return;
-  g_free (self->drawn_srgb);
-  self->drawn_srgb = g_strdup (srgb);
-  self->drawn_mode = in->mode;
-
-  bb_srgb_parse (srgb, rgb);
-  gdk_rgba_parse (&garment, srgb);
-  print = bb_print_view_new (self->picture->preview, rgb, (BbPrintMode) in->mode, (guint8) in->black_at);
-  bb_print_preview_set_garment (self->preview, &garment);
-  bb_print_preview_set_print (self->preview, print);
-  bb_box_key_set (self->art_key, BB_BOX_LINE_ART, &garment);
-  bb_box_key_set (self->spray_key, BB_BOX_LINE_SPRAY, &garment);
+  bb_placed_print_draw (self->print, self->picture->preview, bb_garment_picker_get_srgb (self->garment_picker), mode,
+                        (guint8) in->black_at);
+  bb_placed_print_place (self->print, bb_session_get_units (self->session), placement, has_art (self),
+                         has_size (self), has_box (self));
+  bb_placed_print_describe (self->print, self->picture->name, bb_garment_picker_get_name (self->garment_picker), mode);
 }
 
 static void
@@ -202,8 +159,7 @@ update (BbArtworkView *self)
   place (self, &placement);
   update_facts (self, in, &placement);
   bb_mode_switch_set_mode (self->mode_switch, (BbPrintMode) in->mode);
-  show_print (self, in);
-  show_boxes (self, &placement);
+  show_print (self, in, &placement);
 }
 
 static void
@@ -249,7 +205,7 @@ bb_artwork_view_set_picture (BbArtworkView          *self,
 
   self->picture = picture;
   self->picked_mode = BB_CHOICE_NONE;
-  g_clear_pointer (&self->drawn_srgb, g_free);
+  bb_placed_print_forget (self->print);
   gtk_label_set_label (self->name_label, picture != NULL ? picture->name : "");
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->name_label), picture != NULL ? picture->path : NULL);
   update (self);
@@ -281,7 +237,7 @@ bb_artwork_view_set_box (BbArtworkView  *self,
 {
   g_return_if_fail (BB_IS_ARTWORK_VIEW (self));
 
-  self->has_box = box != NULL;
+  self->is_boxed = box != NULL;
   if (box != NULL)
     self->box = *box;
   update (self);
@@ -367,7 +323,6 @@ bb_artwork_view_dispose (GObject *object)
   BbArtworkView *self = BB_ARTWORK_VIEW (object);
 
   self->picture = NULL;
-  g_clear_pointer (&self->drawn_srgb, g_free);
   g_clear_object (&self->session);
   adw_bin_set_child (ADW_BIN (self), NULL);
 
@@ -390,19 +345,14 @@ bb_artwork_view_class_init (BbArtworkViewClass *klass)
                                                  NULL, NULL, G_TYPE_NONE, 0);
 
   g_type_ensure (BB_TYPE_ARTWORK_FACTS);
-  g_type_ensure (BB_TYPE_BOX_KEY);
   g_type_ensure (BB_TYPE_GARMENT_PICKER);
   g_type_ensure (BB_TYPE_MODE_SWITCH);
-  g_type_ensure (BB_TYPE_PRINT_PREVIEW);
+  g_type_ensure (BB_TYPE_PLACED_PRINT);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-artwork-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbArtworkView, name_label);
   gtk_widget_class_bind_template_child (widget_class, BbArtworkView, garment_picker);
   gtk_widget_class_bind_template_child (widget_class, BbArtworkView, mode_switch);
-  gtk_widget_class_bind_template_child (widget_class, BbArtworkView, preview);
-  gtk_widget_class_bind_template_child (widget_class, BbArtworkView, art_key);
-  gtk_widget_class_bind_template_child (widget_class, BbArtworkView, spray_key);
-  gtk_widget_class_bind_template_child (widget_class, BbArtworkView, art_label);
-  gtk_widget_class_bind_template_child (widget_class, BbArtworkView, spray_label);
+  gtk_widget_class_bind_template_child (widget_class, BbArtworkView, print);
   gtk_widget_class_bind_template_child (widget_class, BbArtworkView, facts);
   gtk_widget_class_bind_template_callback (widget_class, mode_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, garment_changed_cb);
