@@ -17,10 +17,7 @@
 char *
 bb_search_dup_wanted (const BbSearch *self)
 {
-  const char *rest = bb_table_find_field (self->table, "withdrawn_at") != NULL ? " WHERE r.withdrawn_at IS NULL"
-                                                                               : " WHERE TRUE";
-
-  return g_strconcat (self->words, rest, NULL);
+  return g_strconcat (self->words, " WHERE TRUE", NULL);
 }
 
 /**
@@ -156,7 +153,7 @@ write_words (BbBook          *self,
              GHashTable      *stale,
              GError         **error)
 {
-  g_autofree char *delete = g_strdup_printf ("DELETE FROM %s WHERE rowid = ?1", search->index);
+  g_autofree char *delete = g_strdup_printf ("DELETE FROM %s WHERE rowid IN (?1, -?1)", search->index);
   g_autofree char *insert = make_insert (search, " AND r.id = ?1");
   GHashTableIter iter;
   gpointer key = NULL;

@@ -156,6 +156,7 @@ make_wash_line (gpointer        *test,
   const BbColourway *colourway = find_record (&bb_colourway_table, colourways, known->colourway);
 
   line->id = known->id;
+  line->withdrawn_at = g_strdup (known->withdrawn_at);
   line->test = g_steal_pointer (test);
   if (revision != NULL && _bb_record_check_seal (&bb_revision_table, revision, NULL))
     line->revision = bb_record_copy (&bb_revision_table, revision);

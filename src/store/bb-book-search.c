@@ -94,6 +94,12 @@ make_match (const BbSearch *search,
   return g_string_free (match, FALSE);
 }
 
+static gboolean
+can_be_withdrawn (const BbTable *table)
+{
+  return bb_table_find_field (table, "withdrawn_at") != NULL;
+}
+
 /* Marks are of the ten and the month: the ends within these are looked at in the records. */
 static gboolean
 has_mass (const BbNarrow *narrow)
@@ -114,20 +120,23 @@ has_shade (const BbSearch *search,
   return query->n_colourways > 0 && query->shades != 0 && search->of_shade != NULL;
 }
 
+/* Records are in the search by their key, those that are withdrawn by that made negative: see BbSearch. */
 static char *
 make_sql (const BbSearch *search,
           const BbQuery  *query,
-          gboolean        has_match)
+          gboolean        has_match,
+          gboolean        withdrawn)
 {
-  const char *key = has_match ? "rowid" : "id";
+  const char *key = !has_match ? "id" : withdrawn ? "-rowid" : "rowid";
   GString *sql = g_string_new (NULL);
 
   if (has_match)
-    g_string_append_printf (sql, "SELECT rowid FROM %s WHERE %s MATCH ?2", search->index, search->index);
+    g_string_append_printf (sql, "SELECT %s FROM %s WHERE %s MATCH ?2 AND rowid %s 0", key, search->index,
+                            search->index, withdrawn ? "<" : ">");
   else
     g_string_append_printf (sql, "SELECT id FROM %s WHERE %s", search->table->name,
-                            bb_table_find_field (search->table, "withdrawn_at") != NULL ? "withdrawn_at IS NULL"
-                                                                                        : "TRUE");
+                            !can_be_withdrawn (search->table) ? "TRUE"
+                            : withdrawn ? "withdrawn_at IS NOT NULL" : "withdrawn_at IS NULL");
   if (query->recipe != 0)
     g_string_append_printf (sql, " AND %s IN (%s)", key, search->of_recipe);
   if (has_mass (query->narrow))
@@ -136,7 +145,7 @@ make_sql (const BbSearch *search,
     g_string_append_printf (sql, " AND %s", search->of_day);
   if (has_shade (search, query))
     g_string_append_printf (sql, " AND %s", search->of_shade);
-  g_string_append_printf (sql, " ORDER BY %s DESC LIMIT ?1", key);
+  g_string_append_printf (sql, " ORDER BY %s LIMIT ?1", !has_match ? "id DESC" : withdrawn ? "rowid" : "rowid DESC");
 
   return g_string_free (sql, FALSE);
 }
@@ -232,13 +241,14 @@ is_restricted (const BbQuery *query)
 }
 
 static GArray *
-search_for (BbBook         *self,
-            const BbSearch *search,
-            const BbQuery  *query,
-            GError        **error)
+search_part (BbBook         *self,
+             const BbSearch *search,
+             const BbQuery  *query,
+             gboolean        withdrawn,
+             GError        **error)
 {
   g_autofree char *match = make_match (search, query);
-  g_autofree char *sql = make_sql (search, query, *match != '\0');
+  g_autofree char *sql = make_sql (search, query, *match != '\0', withdrawn);
   g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
 
   if (statement == NULL)
@@ -259,6 +269,32 @@ search_for (BbBook         *self,
   return _bb_statement_collect_keys (statement, error);
 }
 
+/* What is withdrawn first: whoever asks for it looks for that. */
+static GArray *
+search_for (BbBook         *self,
+            const BbSearch *search,
+            const BbQuery  *query,
+            GError        **error)
+{
+  g_autoptr (GArray) found = NULL;
+  g_autoptr (GArray) rest = NULL;
+
+  if (query->withdrawn == BB_WITHDRAWN_NONE || !can_be_withdrawn (search->table))
+    return search_part (self, search, query, FALSE, error);
+
+  found = search_part (self, search, query, TRUE, error);
+  if (found == NULL || query->withdrawn == BB_WITHDRAWN_ONLY)
+    return g_steal_pointer (&found);
+  rest = search_part (self, search, query, FALSE, error);
+  if (rest == NULL)
+    return NULL;
+  g_array_append_vals (found, rest->data, rest->len);
+  if (query->limit > 0 && !is_restricted (query) && found->len > query->limit)
+    g_array_set_size (found, query->limit);
+
+  return g_steal_pointer (&found);
+}
+
 /**
  * bb_book_search:
  * @self: a book
@@ -266,11 +302,11 @@ search_for (BbBook         *self,
  * @query: what is looked for
  * @error: return location for a #GError
  *
- * Finds the records that have every word, case and accents aside. Withdrawn records are left out.
+ * Finds the records that have every word, case and accents aside.
  *
- * Returns: (transfer full) (nullable) (element-type gint64): the records' keys, the newest first, or in the order of
- *   those among which they are; all records where the text has no word. %NULL with %BB_MODEL_ERROR where what is
- *   narrowed by is not allowed, or another error
+ * Returns: (transfer full) (nullable) (element-type gint64): the records' keys, the newest first, those that are
+ *   withdrawn before the others, or in the order of those among which they are; all records where the text has no
+ *   word. %NULL with %BB_MODEL_ERROR where what is narrowed by is not allowed, or another error
  */
 GArray *
 bb_book_search (BbBook         *self,
@@ -291,4 +327,31 @@ bb_book_search (BbBook         *self,
   found = search_for (self, search, query, error);
 
   return found != NULL && is_restricted (query) ? restrict_to (found, query) : found;
+}
+
+/**
+ * bb_book_count_withdrawn:
+ * @self: a book
+ * @table: a table of the book
+ * @n_withdrawn: (out): how many of its records were taken out of use; 0 where that can't be
+ * @error: return location for a #GError
+ *
+ * Returns: %FALSE with an error
+ */
+gboolean
+bb_book_count_withdrawn (BbBook         *self,
+                         const BbTable  *table,
+                         guint          *n_withdrawn,
+                         GError        **error)
+{
+  g_autofree char *sql = g_strdup_printf ("SELECT COUNT (*) FROM %s WHERE withdrawn_at IS NOT NULL", table->name);
+  gint64 n = 0;
+
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self), FALSE);
+
+  if (can_be_withdrawn (table) && !bb_db_query_integer (self->db, sql, &n, error))
+    return FALSE;
+  *n_withdrawn = (guint) n;
+
+  return TRUE;
 }

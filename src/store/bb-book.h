@@ -182,6 +182,20 @@ GArray     *bb_book_find_machines     (BbBook         *self,
 /* Finding, and what lists show: bb-book-search.c, bb-book-lines.c */
 
 /**
+ * BbWithdrawn:
+ * @BB_WITHDRAWN_NONE: only what is in use
+ * @BB_WITHDRAWN_TOO: what is withdrawn, and after it what is in use
+ * @BB_WITHDRAWN_ONLY: only what is withdrawn
+ *
+ * Whether records that were taken out of use are wanted.
+ */
+typedef enum {
+  BB_WITHDRAWN_NONE,
+  BB_WITHDRAWN_TOO,
+  BB_WITHDRAWN_ONLY,
+} BbWithdrawn;
+
+/**
  * BbQuery:
  * @text: (nullable): words, or their beginnings; nothing or no word for every record
  * @recipe: key of the recipe whose wash tests or jobs are wanted; 0 for those of any. Other records belong to none
@@ -194,6 +208,7 @@ GArray     *bb_book_find_machines     (BbBook         *self,
  * @apart_from: (nullable) (element-type gint64): keys of records that are not wanted
  * @shades: with @colourways, a bit, 1 << #BbShade, for each shade that recipes for several colours may be for; 0 for
  *   any
+ * @withdrawn: whether withdrawn records are wanted
  * @limit: how many at most; 0 for all
  *
  * What is looked for.
@@ -207,12 +222,17 @@ typedef struct {
   const GArray *among;
   const GArray *apart_from;
   guint shades;
+  BbWithdrawn withdrawn;
   guint limit;
 } BbQuery;
 
 GArray     *bb_book_search            (BbBook         *self,
                                        const BbTable  *table,
                                        const BbQuery  *query,
+                                       GError        **error);
+gboolean    bb_book_count_withdrawn   (BbBook         *self,
+                                       const BbTable  *table,
+                                       guint          *n_withdrawn,
                                        GError        **error);
 const BbTable *bb_book_get_line_table (const BbTable  *table);
 GPtrArray  *bb_book_load_names        (BbBook         *self,

@@ -18,7 +18,7 @@ check_words_of (BbCheck         *self,
 {
   g_autofree char *wanted = bb_search_dup_wanted (search);
   g_autofree char *found = bb_search_dup_found (search);
-  g_autofree char *sql = g_strdup_printf ("SELECT DISTINCT id FROM (SELECT * FROM (%s EXCEPT %s) "
+  g_autofree char *sql = g_strdup_printf ("SELECT DISTINCT abs (id) FROM (SELECT * FROM (%s EXCEPT %s) "
                                           "UNION SELECT * FROM (%s EXCEPT %s))", wanted, found, found, wanted);
   g_autoptr (BbStatement) statement = bb_db_prepare (self->db, sql, error);
   BbStep step = BB_STEP_ERROR;

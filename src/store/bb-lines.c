@@ -19,7 +19,9 @@ BB_DEFINE_TABLE (BbLineCard, bb_line_card, "line_card", N_("Line of a job"), BB_
   "SELECT r.id AS id, r.code AS code, r.name AS name, COALESCE (b.name, r.family, '') AS blank, " \
   "COALESCE (c.name, '') AS colourway, COALESCE (c.srgb, '') AS srgb, r.shade AS shade, v.id AS revision, " \
   "v.number AS number, CASE WHEN v.id IS NOT NULL THEN COALESCE (s.state, 'draft') END AS state, " \
-  "v.pretreat_laydown_g_per_m2 AS pretreat_laydown_g_per_m2, v.made_at AS made_at " \
+  "v.pretreat_laydown_g_per_m2 AS pretreat_laydown_g_per_m2, v.made_at AS made_at, " \
+  "(SELECT COUNT (DISTINCT f.wash_test) FROM failed_reading f WHERE f.revision = v.id) AS failed, " \
+  "r.withdrawn_at AS withdrawn_at " \
   "FROM recipe r LEFT JOIN blank b ON b.id = r.blank LEFT JOIN colourway c ON c.id = r.colourway " \
   "LEFT JOIN revision v ON v.id = (" BB_SQL_CURRENT_OF ("r.id") ") " \
   "LEFT JOIN standing s ON s.revision = v.id WHERE r.id"

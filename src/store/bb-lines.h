@@ -27,7 +27,9 @@ G_BEGIN_DECLS
   F (T, CHOICE, state, N_("State"), .help = N_("Where that revision stands."), .choices = &bb_state_choices) \
   F (T, NUMBER, pretreat_laydown_g_per_m2, N_("Laydown"), .help = N_("Of the revision that counts now."), \
      .quantity = BB_QUANTITY_MASS_PER_AREA) \
-  F (T, DATE, made_at, N_("Made"), .help = N_("When that revision was made."))
+  F (T, DATE, made_at, N_("Made"), .help = N_("When that revision was made.")) \
+  F (T, INTEGER, failed, N_("Failed"), .help = N_("How many specimens of that revision failed.")) \
+  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When the recipe was taken out of use."))
 
 BB_DECLARE_TABLE (BbRecipeLine, bb_recipe_line, BB_RECIPE_LINE_FIELDS);
 
@@ -61,7 +63,9 @@ BB_DECLARE_TABLE (BbNameLine, bb_name_line, BB_NAME_LINE_FIELDS);
   F (T, TEXT, srgb, N_("sRGB"), .help = N_("That colour.")) \
   F (T, OBJECT, plan, N_("Wash plan"), .help = N_("The plan that it is washed to; none where there is none."), \
      .item = &bb_wash_plan_table) \
-  F (T, LIST, readings, N_("Readings"), .help = N_("What was read, by count of washes."), .item = &bb_reading_table)
+  F (T, LIST, readings, N_("Readings"), .help = N_("What was read, by count of washes."), \
+     .item = &bb_reading_table) \
+  F (T, DATE, withdrawn_at, N_("Withdrawn"), .help = N_("When the specimen was taken out of the evidence."))
 
 BB_DECLARE_TABLE (BbWashLine, bb_wash_line, BB_WASH_LINE_FIELDS);
 

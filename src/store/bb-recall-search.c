@@ -66,7 +66,7 @@ find_on (Finding       *self,
 {
   const BbQuery query = {
     .text = self->text, .narrow = self->recall->narrow, .colourways = colourways, .n_colourways = n_colourways,
-    .shades = self->recall->shades, .limit = limit,
+    .shades = self->recall->shades, .withdrawn = self->recall->withdrawn, .limit = limit,
   };
 
   return bb_book_search (self->book, self->table, &query, error);
@@ -156,7 +156,8 @@ rank_one (Finding     *self,
           Ranked      *ranked,
           GError     **error)
 {
-  g_autofree char *sql = g_strdup_printf ("SELECT marks FROM %s WHERE rowid = ?1", bb_search_find (self->table)->index);
+  g_autofree char *sql = g_strdup_printf ("SELECT marks FROM %s WHERE rowid IN (?1, -?1)",
+                                          bb_search_find (self->table)->index);
   g_autoptr (BbStatement) statement = bb_db_prepare (self->book->db, sql, error);
 
   if (statement == NULL)

@@ -12,6 +12,7 @@ G_BEGIN_DECLS
  * @colourways: (nullable) (element-type gint64): keys of garments in a colour, the likest first; what is found is then
  *   on one of them, and stands in their order
  * @shades: with @colourways, which shades recipes for several colours may be for, as in #BbQuery
+ * @withdrawn: whether recipes that are withdrawn are wanted
  * @limit: how many recipes and how many jobs at most; 0 for all
  *
  * What a person wants to be reminded of.
@@ -21,6 +22,7 @@ typedef struct {
   const BbNarrow *narrow;
   const GArray *colourways;
   guint shades;
+  BbWithdrawn withdrawn;
   guint limit;
 } BbRecall;
 

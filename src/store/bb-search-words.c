@@ -125,7 +125,7 @@ bb_search_words_note (BbDb            *db,
                       gint64           id,
                       GError         **error)
 {
-  g_autofree char *sql = make_texts_sql (search, " WHERE rowid = ?1");
+  g_autofree char *sql = make_texts_sql (search, " WHERE rowid IN (?1, -?1)");
   g_autoptr (BbStatement) statement = bb_db_prepare (db, sql, error);
   BbStep step = BB_STEP_ERROR;
 

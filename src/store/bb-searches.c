@@ -8,6 +8,9 @@
 #include "bb-run.h"
 #include "bb-wash.h"
 
+/* What is withdrawn has its words too, under its key made negative: see BbSearch. */
+#define KEY "CASE WHEN r.withdrawn_at IS NULL THEN r.id ELSE -r.id END AS id"
+
 /* The notes of what belongs to a record, one after the other. */
 #define NOTES_OF(table, owner) \
   "COALESCE ((SELECT group_concat (n.note, ' ') FROM (SELECT ' ' || note AS note FROM " table " WHERE " owner \
@@ -38,18 +41,18 @@
 #define RECIPE_OF_MASS \
   "EXISTS (SELECT 1 FROM recipe r LEFT JOIN colourway c ON c.id = r.colourway " \
   "JOIN blank b ON b.id = COALESCE (r.blank, c.blank) " \
-  "WHERE r.id = search_recipe.rowid AND b.mass_g_per_m2 BETWEEN ?4 AND ?5)"
+  "WHERE r.id = abs (search_recipe.rowid) AND b.mass_g_per_m2 BETWEEN ?4 AND ?5)"
 #define RECIPE_OF_DAY \
-  "EXISTS (SELECT 1 FROM revision v WHERE v.id = (" BB_SQL_CURRENT_OF ("search_recipe.rowid") ") " \
+  "EXISTS (SELECT 1 FROM revision v WHERE v.id = (" BB_SQL_CURRENT_OF ("abs (search_recipe.rowid)") ") " \
   "AND substr (v.made_at, 1, 10) BETWEEN ?6 AND ?7)"
 
 #define RECIPE_OF_SHADE \
-  "EXISTS (SELECT 1 FROM recipe r WHERE r.id = search_recipe.rowid " \
+  "EXISTS (SELECT 1 FROM recipe r WHERE r.id = abs (search_recipe.rowid) " \
   "AND (r.colourway IS NOT NULL OR ?8 LIKE '%|' || r.shade || '|%'))"
 
 /* A recipe for no one colour is found by each colour of its blank. */
 #define RECIPE_WORDS \
-  "SELECT r.id, r.code, r.name, COALESCE (r.family, ''), " \
+  "SELECT " KEY ", r.code, r.name, COALESCE (r.family, ''), " \
   "COALESCE (b.code || ' ' || b.name || ' ' || COALESCE (b.maker, ''), ''), " \
   "COALESCE (c.name, " COLOURS_OF ("r.blank") ", ''), " \
   "COALESCE (r.note, '') || " NOTES_OF ("revision", "recipe") ", " RECIPE_MARKS " " \
@@ -57,17 +60,17 @@
   "LEFT JOIN blank b ON b.id = COALESCE (r.blank, c.blank)"
 
 #define BLANK_WORDS \
-  "SELECT r.id, r.code, r.name, COALESCE (r.maker, ''), r.knit || ' ' || r.finish || ' ' || " \
+  "SELECT " KEY ", r.code, r.name, COALESCE (r.maker, ''), r.knit || ' ' || r.finish || ' ' || " \
   "COALESCE ((SELECT group_concat (f.fibre, ' ') FROM (SELECT fibre FROM blank_composition WHERE blank = r.id " \
   "ORDER BY position) f), ''), COALESCE (" COLOURS_OF ("r.id") ", ''), COALESCE (r.note, '') FROM blank r"
 
 #define SUPPLY_WORDS \
-  "SELECT r.id, r.code, r.name, COALESCE (r.maker, ''), r.kind, COALESCE (r.hazards, ''), COALESCE (r.note, '') " \
+  "SELECT " KEY ", r.code, r.name, COALESCE (r.maker, ''), r.kind, COALESCE (r.hazards, ''), COALESCE (r.note, '') " \
   "FROM supply r"
 
 /* The garment is the specimen's own, or where that is not told the recipe's. */
 #define WASH_TEST_WORDS \
-  "SELECT r.id, r.code, v.code || ' ' || p.name, COALESCE (b.code || ' ' || b.name, p.family, ''), " \
+  "SELECT " KEY ", r.code, v.code || ' ' || p.name, COALESCE (b.code || ' ' || b.name, p.family, ''), " \
   "COALESCE (c.name, ''), COALESCE (r.note, '') || " NOTES_OF ("reading", "wash_test") " " \
   "FROM wash_test r JOIN revision v ON v.id = r.revision JOIN recipe p ON p.id = v.recipe " \
   "LEFT JOIN colourway c ON c.id = COALESCE (r.colourway, p.colourway) " \
@@ -76,17 +79,17 @@
 #define WASH_TESTS "SELECT t.id FROM wash_test t JOIN revision v ON v.id = t.revision "
 
 #define CUSTOMER_WORDS \
-  "SELECT r.id, r.code, r.name, COALESCE (r.contact, ''), COALESCE (r.note, '') FROM customer r"
+  "SELECT " KEY ", r.code, r.name, COALESCE (r.contact, ''), COALESCE (r.note, '') FROM customer r"
 
-#define EQUIPMENT_WORDS "SELECT r.id, r.code, r.name, r.kind, COALESCE (r.note, '') FROM equipment r"
+#define EQUIPMENT_WORDS "SELECT " KEY ", r.code, r.name, r.kind, COALESCE (r.note, '') FROM equipment r"
 
 #define WASH_PLAN_WORDS \
-  "SELECT r.id, r.code, r.name, r.standard || ' ' || COALESCE (r.publication, '') || ' ' || " \
+  "SELECT " KEY ", r.code, r.name, r.standard || ' ' || COALESCE (r.publication, '') || ' ' || " \
   "COALESCE (r.procedure, '') || ' ' || COALESCE (r.drying, '') || ' ' || r.origin, COALESCE (r.detergent, ''), " \
   "COALESCE (r.note, '') FROM wash_plan r"
 
 #define LOT_WORDS \
-  "SELECT r.id, r.code, s.code || ' ' || s.name || ' ' || COALESCE (s.maker, ''), COALESCE (r.batch, ''), " \
+  "SELECT " KEY ", r.code, s.code || ' ' || s.name || ' ' || COALESCE (s.maker, ''), COALESCE (r.batch, ''), " \
   "COALESCE (r.note, '') FROM lot r JOIN supply s ON s.id = r.supply"
 
 /* What each line of a job has, one after the other. */

@@ -9,9 +9,11 @@ G_BEGIN_DECLS
 /**
  * BbSearch:
  * @table: whose records are found
- * @index: the search's table, which has one row for each record that is not withdrawn
+ * @index: the search's table, which has one row for each record: under its key, or where it is withdrawn under its key
+ *   made negative, so that a search for what is in use passes over it without a look
  * @columns: the columns of @index
- * @words: a statement that gives the key of every record, which it calls `r`, and its words in the order of @columns
+ * @words: a statement that gives the key in @index of every record, which it calls `r`, and its words in the order of
+ *   @columns
  * @of_mass: (nullable): a condition on the search's table that holds where a record is of a mass from ?4 to ?5 g/m²;
  *   with it the last of @columns holds the record's marks: see bb-narrow.h
  * @of_day: (nullable): a condition that holds where it is of a day from ?6 to ?7

@@ -136,6 +136,70 @@ test_withdrawn_are_left_out (void)
   helper_close (book);
 }
 
+static void
+assert_found (BbBook      *book,
+              const char  *text,
+              BbWithdrawn  withdrawn,
+              gint64       first,
+              gint64       second)
+{
+  const BbQuery query = { .text = text, .withdrawn = withdrawn };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) found = bb_book_search (book, &bb_recipe_table, &query, &error);
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (found->len, ==, (guint) (first != 0) + (guint) (second != 0));
+  if (first != 0)
+    g_assert_cmpint (g_array_index (found, gint64, 0), ==, first);
+  if (second != 0)
+    g_assert_cmpint (g_array_index (found, gint64, 1), ==, second);
+}
+
+/* Whoever asks for what is withdrawn finds it, by its words as they are now, and before what is in use. */
+static void
+test_withdrawn_are_found_when_asked_for (void)
+{
+  g_autofree char *path = helper_new_path ();
+  BbBook *book = helper_create (path);
+  const gint64 gone = add_recipe (book, "R-1", "Dark tees", 0);
+  const gint64 kept = add_recipe (book, "R-2", "Dark hoods", 0);
+  const char * const texts[] = { "", "dark" };
+  g_autoptr (BbRecipe) recipe = NULL;
+  g_autoptr (GPtrArray) findings = NULL;
+  g_autoptr (GError) error = NULL;
+  guint n = 7;
+
+  g_assert_true (bb_book_count_withdrawn (book, &bb_recipe_table, &n, &error));
+  g_assert_cmpuint (n, ==, 0);
+  g_assert_true (bb_book_withdraw (book, &bb_recipe_table, gone, &error));
+  g_assert_true (bb_book_count_withdrawn (book, &bb_recipe_table, &n, &error));
+  g_assert_cmpuint (n, ==, 1);
+  g_assert_true (bb_book_count_withdrawn (book, &bb_job_table, &n, &error));
+  g_assert_cmpuint (n, ==, 0);
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      assert_found (book, texts[i], BB_WITHDRAWN_NONE, kept, 0);
+      assert_found (book, texts[i], BB_WITHDRAWN_TOO, gone, kept);
+      assert_found (book, texts[i], BB_WITHDRAWN_ONLY, gone, 0);
+    }
+
+  recipe = bb_book_load (book, &bb_recipe_table, gone, &error);
+  g_free (recipe->name);
+  recipe->name = g_strdup ("Pale tees");
+  helper_save (book, &bb_recipe_table, recipe);
+  assert_found (book, "dark", BB_WITHDRAWN_TOO, kept, 0);
+  assert_found (book, "pale", BB_WITHDRAWN_ONLY, gone, 0);
+  assert_found (book, "pale", BB_WITHDRAWN_NONE, 0, 0);
+
+  g_assert_true (bb_book_restore (book, &bb_recipe_table, gone, &error));
+  assert_found (book, "pale", BB_WITHDRAWN_NONE, gone, 0);
+  assert_found (book, "pale", BB_WITHDRAWN_ONLY, 0, 0);
+  findings = bb_book_check (book, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (findings->len, ==, 0);
+  helper_close (book);
+}
+
 static gboolean
 rename_and_fail (BbBook    *book,
                  gpointer   data,
@@ -295,6 +359,7 @@ main (int   argc,
   g_test_add_func ("/search/operators-are-words", test_operators_are_words);
   g_test_add_func ("/search/newest-first-and-limit", test_newest_first_and_limit);
   g_test_add_func ("/search/withdrawn-are-left-out", test_withdrawn_are_left_out);
+  g_test_add_func ("/search/withdrawn-are-found-when-asked-for", test_withdrawn_are_found_when_asked_for);
   g_test_add_func ("/search/follows-every-change", test_follows_every_change);
   g_test_add_func ("/search/wash-plans", test_wash_plans);
   g_test_add_func ("/search/lines", test_lines);
