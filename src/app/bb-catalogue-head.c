@@ -5,6 +5,7 @@
 
 #include "bb-trace-dialog.h"
 #include "bb-trace.h"
+#include "bb-withdrawn-bar.h"
 
 struct _BbCatalogueHead
 {
@@ -17,12 +18,15 @@ struct _BbCatalogueHead
   GtkButton *trace_button;
   GtkButton *withdraw_button;
   GtkButton *labels_button;
+  BbWithdrawnBar *withdrawn_bar;
 
   /* owned */
   BbSession *session;
 
   const BbTable *table;
   gint64 id;
+  gboolean withdrawn;
+  gboolean fixed;
 };
 
 G_DEFINE_FINAL_TYPE (BbCatalogueHead, bb_catalogue_head, ADW_TYPE_BIN)
@@ -36,6 +40,14 @@ get_text (BbCatalogueHead *self,
   const char *text = field != NULL ? bb_field_get_text (field, record) : NULL;
 
   return text != NULL ? text : "";
+}
+
+static void
+show_buttons (BbCatalogueHead *self)
+{
+  gtk_widget_set_visible (GTK_WIDGET (self->edit_button), !self->withdrawn && !self->fixed);
+  gtk_widget_set_visible (GTK_WIDGET (self->withdraw_button),
+                          !self->withdrawn && bb_table_find_field (self->table, "withdrawn_at") != NULL);
 }
 
 static void
@@ -81,6 +93,7 @@ bb_catalogue_head_class_init (BbCatalogueHeadClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_catalogue_head_dispose;
 
+  g_type_ensure (BB_TYPE_WITHDRAWN_BAR);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-catalogue-head.ui");
   gtk_widget_class_bind_template_child (widget_class, BbCatalogueHead, name_label);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogueHead, code_label);
@@ -88,6 +101,7 @@ bb_catalogue_head_class_init (BbCatalogueHeadClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbCatalogueHead, trace_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogueHead, withdraw_button);
   gtk_widget_class_bind_template_child (widget_class, BbCatalogueHead, labels_button);
+  gtk_widget_class_bind_template_child (widget_class, BbCatalogueHead, withdrawn_bar);
   gtk_widget_class_install_action (widget_class, "head.withdraw", NULL, withdraw_action);
   gtk_widget_class_install_action (widget_class, "head.trace", NULL, trace_action);
 }
@@ -118,7 +132,6 @@ bb_catalogue_head_start (BbCatalogueHead *self,
   g_set_object (&self->session, session);
   self->table = table;
   gtk_widget_set_visible (GTK_WIDGET (self->trace_button), bb_book_is_traced (table));
-  gtk_widget_set_visible (GTK_WIDGET (self->withdraw_button), bb_table_find_field (table, "withdrawn_at") != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->labels_button), has_labels);
 }
 
@@ -143,6 +156,9 @@ bb_catalogue_head_show (BbCatalogueHead *self,
   gtk_widget_set_visible (GTK_WIDGET (self->code_label), has_name);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->labels_button), "(sx)", self->table->name, self->id);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (self->labels_button), "win.labels");
+  bb_withdrawn_bar_show (self->withdrawn_bar, self->session, self->table, record);
+  self->withdrawn = bb_record_is_withdrawn (self->table, record);
+  show_buttons (self);
 }
 
 /**
@@ -156,7 +172,8 @@ bb_catalogue_head_set_fixed (BbCatalogueHead *self,
 {
   g_return_if_fail (BB_IS_CATALOGUE_HEAD (self));
 
-  gtk_widget_set_visible (GTK_WIDGET (self->edit_button), !fixed);
+  self->fixed = fixed;
+  show_buttons (self);
 }
 
 /**

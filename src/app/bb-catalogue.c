@@ -45,10 +45,12 @@ static guint signals[N_SIGNALS];
 static void
 show_state (BbCatalogue *self)
 {
+  const gboolean in_use = self->record != NULL && !bb_record_is_withdrawn (self->table, self->record);
+
   bb_no_records_show (self->nothing, bb_finder_is_narrowed (self->finder));
   gtk_stack_set_visible_child_name (self->stack, bb_editor_is_open (self->editor) ? "editor"
                                                  : self->record != NULL           ? "detail" : "nothing");
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "catalogue.edit", self->record != NULL && !self->fixed);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "catalogue.edit", in_use && !self->fixed);
 }
 
 static void

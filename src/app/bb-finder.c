@@ -12,6 +12,7 @@
 #include "bb-moment.h"
 #include "bb-recipe-filter.h"
 #include "bb-signal.h"
+#include "bb-withdrawn-toggle.h"
 
 struct _BbFinder
 {
@@ -25,6 +26,7 @@ struct _BbFinder
   BbRecipeFilter *filter;
   BbLinesView *view;
   GtkLabel *count_label;
+  BbWithdrawnToggle *withdrawn_toggle;
 
   /* owned */
   BbSession *session;
@@ -47,6 +49,26 @@ chosen_cb (BbFinder *self)
   g_signal_emit (self, signals[SIGNAL_CHOSEN], 0);
 }
 
+/* An order has what is in use. */
+static GArray *
+add_withdrawn (BbFinder *self,
+               GArray   *order)
+{
+  const BbQuery query = { .withdrawn = BB_WITHDRAWN_ONLY };
+  g_autoptr (GError) error = NULL;
+  GArray *withdrawn = bb_book_search (bb_session_get_book (self->session), self->info->table, &query, &error);
+
+  if (withdrawn == NULL)
+    {
+      bb_session_report (self->session, error);
+      return order;
+    }
+  g_array_append_vals (withdrawn, order->data, order->len);
+  g_array_unref (order);
+
+  return withdrawn;
+}
+
 static GArray *
 find_order (BbFinder *self)
 {
@@ -62,6 +84,8 @@ find_order (BbFinder *self)
   order = self->info->find_order (bb_session_get_book (self->session), today, &error);
   if (order == NULL)
     bb_session_report (self->session, error);
+  else if (bb_withdrawn_toggle_get_wanted (self->withdrawn_toggle) != BB_WITHDRAWN_NONE)
+    order = add_withdrawn (self, order);
 
   return order;
 }
@@ -75,6 +99,7 @@ search (BbFinder *self,
     .text = gtk_editable_get_text (GTK_EDITABLE (self->search_entry)),
     .recipe = bb_recipe_filter_get_recipe (self->filter),
     .among = order,
+    .withdrawn = bb_withdrawn_toggle_get_wanted (self->withdrawn_toggle),
   };
   g_autofree char *count = NULL;
 
@@ -103,6 +128,14 @@ static void
 filter_changed_cb (BbFinder *self)
 {
   search (self, TRUE);
+  bb_lines_view_bring_into_sight (self->view);
+}
+
+/* What is withdrawn comes first, and whoever asks for it looks for that. */
+static void
+withdrawn_changed_cb (BbFinder *self)
+{
+  search (self, bb_withdrawn_toggle_get_wanted (self->withdrawn_toggle) == BB_WITHDRAWN_NONE);
   bb_lines_view_bring_into_sight (self->view);
 }
 
@@ -161,6 +194,7 @@ bb_finder_class_init (BbFinderClass *klass)
   g_type_ensure (BB_TYPE_JOB_FILTER);
   g_type_ensure (BB_TYPE_LINES_VIEW);
   g_type_ensure (BB_TYPE_RECIPE_FILTER);
+  g_type_ensure (BB_TYPE_WITHDRAWN_TOGGLE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-finder.ui");
   gtk_widget_class_bind_template_child (widget_class, BbFinder, search_entry);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, add_button);
@@ -169,6 +203,8 @@ bb_finder_class_init (BbFinderClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbFinder, filter);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, view);
   gtk_widget_class_bind_template_child (widget_class, BbFinder, count_label);
+  gtk_widget_class_bind_template_child (widget_class, BbFinder, withdrawn_toggle);
+  gtk_widget_class_bind_template_callback (widget_class, withdrawn_changed_cb);
 }
 
 static void
@@ -214,6 +250,7 @@ bb_finder_start (BbFinder           *self,
     bb_due_filter_set_session (self->due_filter, session);
   gtk_widget_set_visible (GTK_WIDGET (self->due_filter), info->by_due);
   gtk_widget_set_visible (GTK_WIDGET (self->job_filter), info->by_state);
+  bb_withdrawn_toggle_start (self->withdrawn_toggle, session, info->table);
 
   g_object_set (self->search_entry, "placeholder-text", _(info->search_hint), NULL);
   set_name (self->search_entry, _(info->search_title));
@@ -235,6 +272,7 @@ bb_finder_refresh (BbFinder *self)
 
   if (self->info->by_due)
     bb_due_filter_refresh (self->due_filter);
+  bb_withdrawn_toggle_refresh (self->withdrawn_toggle);
   search (self, TRUE);
 }
 
@@ -266,6 +304,13 @@ bb_finder_show (BbFinder *self,
       bb_due_filter_clear (self->due_filter);
       bb_job_filter_clear (self->job_filter);
       bb_recipe_filter_clear (self->filter);
+      bb_lines_view_keep (self->view, id);
+      search (self, TRUE);
+    }
+  /* What was looked for may have been withdrawn since. */
+  if (bb_finder_get_chosen (self) != id)
+    {
+      bb_withdrawn_toggle_set (self->withdrawn_toggle, TRUE);
       bb_lines_view_keep (self->view, id);
       search (self, TRUE);
     }

@@ -147,6 +147,20 @@ bb_line_list_get_session (BbLineList *self)
 }
 
 /**
+ * bb_line_list_get_line_table:
+ * @self: a list
+ *
+ * Returns: (transfer none): the table of what bb_line_list_load() gives
+ */
+const BbTable *
+bb_line_list_get_line_table (BbLineList *self)
+{
+  g_return_val_if_fail (BB_IS_LINE_LIST (self), NULL);
+
+  return bb_book_get_line_table (self->table);
+}
+
+/**
  * bb_line_list_search:
  * @self: a list
  * @query: what to look for

@@ -22,6 +22,7 @@ G_DECLARE_FINAL_TYPE (BbLineList, bb_line_list, BB, LINE_LIST, GObject)
 BbLineList   *bb_line_list_new          (BbSession     *session,
                                          const BbTable *table);
 BbSession    *bb_line_list_get_session  (BbLineList    *self);
+const BbTable *bb_line_list_get_line_table (BbLineList *self);
 void          bb_line_list_search       (BbLineList    *self,
                                          const BbQuery *query);
 void          bb_line_list_take         (BbLineList    *self,

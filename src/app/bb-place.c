@@ -49,6 +49,7 @@ fill (BbPlace *self)
     return;
 
   self->filling->fill (self->row, bb_line_list_get_session (lines), record);
+  bb_row_set_withdrawn (self->row, bb_record_is_withdrawn (bb_line_list_get_line_table (lines), record));
   name_item (self);
 }
 

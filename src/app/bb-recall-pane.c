@@ -12,6 +12,7 @@
 #include "bb-recall.h"
 #include "bb-session-things.h"
 #include "bb-signal.h"
+#include "bb-withdrawn-toggle.h"
 
 struct _BbRecallPane
 {
@@ -23,6 +24,7 @@ struct _BbRecallPane
   GtkBox *filter_box;
   GtkLabel *filter_label;
   BbRecallLists *lists;
+  BbWithdrawnToggle *withdrawn_toggle;
 
   /* owned; @like are the garments of a colour like the one that is narrowed by, or NULL */
   BbSession *session;
@@ -46,10 +48,11 @@ chosen_cb (BbRecallPane *self)
 
 /* All recipes, as many as there are, since a person may go through them; and the newest jobs. */
 static void
-search_all (BbRecallPane *self)
+search_all (BbRecallPane *self,
+            gboolean      keep)
 {
   BbBook *book = bb_session_get_book (self->session);
-  const BbQuery all = { .text = NULL };
+  const BbQuery all = { .withdrawn = bb_withdrawn_toggle_get_wanted (self->withdrawn_toggle) };
   const BbQuery newest = { .limit = BB_RECALL_LISTS_MOST };
   g_autoptr (GError) error = NULL;
   g_autoptr (GArray) recipes = bb_book_search (book, &bb_recipe_table, &all, &error);
@@ -57,7 +60,7 @@ search_all (BbRecallPane *self)
 
   bb_recall_lists_tell (self->lists, "", NULL, 0);
   if (jobs != NULL)
-    bb_recall_lists_take (self->lists, g_steal_pointer (&recipes), g_steal_pointer (&jobs), TRUE);
+    bb_recall_lists_take (self->lists, g_steal_pointer (&recipes), g_steal_pointer (&jobs), keep);
   else
     bb_session_report (self->session, error);
 }
@@ -72,6 +75,7 @@ search (BbRecallPane *self,
     .narrow = narrow,
     .colourways = self->like,
     .shades = self->like != NULL ? bb_shades_of (narrow->srgb) : 0,
+    .withdrawn = bb_withdrawn_toggle_get_wanted (self->withdrawn_toggle),
     .limit = BB_RECALL_LISTS_MOST,
   };
   g_autoptr (GError) error = NULL;
@@ -79,7 +83,7 @@ search (BbRecallPane *self,
 
   if (!bb_recall_pane_is_narrowed (self))
     {
-      search_all (self);
+      search_all (self, keep);
       return;
     }
   recalled = bb_book_recall (bb_session_get_book (self->session), &recall, &error);
@@ -135,6 +139,14 @@ filter_changed_cb (BbRecallPane *self)
   bb_recall_lists_bring_into_sight (self->lists);
 }
 
+/* What is withdrawn comes first, and whoever asks for it looks for that. */
+static void
+withdrawn_changed_cb (BbRecallPane *self)
+{
+  search (self, bb_withdrawn_toggle_get_wanted (self->withdrawn_toggle) == BB_WITHDRAWN_NONE);
+  bb_recall_lists_bring_into_sight (self->lists);
+}
+
 static void
 clear_cb (BbRecallPane *self)
 {
@@ -180,6 +192,7 @@ bb_recall_pane_start (BbRecallPane *self,
   self->session = g_object_ref (session);
   bb_recall_filter_set_session (self->filter, session);
   bb_recall_lists_start (self->lists, session);
+  bb_withdrawn_toggle_start (self->withdrawn_toggle, session, &bb_recipe_table);
 }
 
 /**
@@ -195,6 +208,7 @@ bb_recall_pane_refresh (BbRecallPane *self)
 
   show_filter (self);
   find_like (self);
+  bb_withdrawn_toggle_refresh (self->withdrawn_toggle);
   search (self, TRUE);
 }
 
@@ -225,6 +239,13 @@ bb_recall_pane_show (BbRecallPane *self,
   if (bb_recall_filter_get_narrow (self->filter) != NULL && bb_recall_pane_get_chosen (self) != recipe)
     {
       bb_recall_filter_clear (self->filter);
+      bb_recall_lists_keep (self->lists, recipe);
+      bb_recall_pane_refresh (self);
+    }
+  /* What was looked for may have been withdrawn since. */
+  if (bb_recall_pane_get_chosen (self) != recipe)
+    {
+      bb_withdrawn_toggle_set (self->withdrawn_toggle, TRUE);
       bb_recall_lists_keep (self->lists, recipe);
       bb_recall_pane_refresh (self);
     }
@@ -335,6 +356,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, filter_box);
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, filter_label);
   gtk_widget_class_bind_template_child (widget_class, BbRecallPane, lists);
+  gtk_widget_class_bind_template_child (widget_class, BbRecallPane, withdrawn_toggle);
+  gtk_widget_class_bind_template_callback (widget_class, withdrawn_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, clear_cb);
 }
 
@@ -355,6 +378,7 @@ bb_recall_pane_class_init (BbRecallPaneClass *klass)
 
   g_type_ensure (BB_TYPE_RECALL_FILTER);
   g_type_ensure (BB_TYPE_RECALL_LISTS);
+  g_type_ensure (BB_TYPE_WITHDRAWN_TOGGLE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recall-pane.ui");
   bind_template (widget_class);
 }

@@ -14,6 +14,7 @@
 #include "bb-session-proof.h"
 #include "bb-standing-view.h"
 #include "bb-state-badge.h"
+#include "bb-withdrawn-bar.h"
 
 struct _BbRecipeDetail
 {
@@ -25,6 +26,7 @@ struct _BbRecipeDetail
   BbRevisionPicker *picker;
   BbStateBadge *badge;
   GtkToggleButton *compare_button;
+  BbWithdrawnBar *withdrawn_bar;
   GtkStack *stack;
   BbStandingView *standing;
   BbChainView *chain;
@@ -54,11 +56,18 @@ update_actions (BbRecipeDetail *self)
   const BbState state = revision != NULL ? bb_revision_menu_load_state (self->session, revision->id)
                                           : BB_STATE_DRAFT;
 
+  const gboolean in_use = self->recipe->withdrawn_at == NULL;
+
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.mix", revision != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.edit-settings", in_use);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.edit-recipe", in_use);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.withdraw-recipe", in_use);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.to-on-trial",
                                  revision != NULL && bb_state_may_become (state, BB_STATE_ON_TRIAL));
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.to-withdrawn",
                                  revision != NULL && bb_state_may_become (state, BB_STATE_WITHDRAWN));
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "recipe.take-back",
+                                 revision != NULL && state == BB_STATE_WITHDRAWN);
   bb_state_badge_set_state (self->badge, state);
 }
 
@@ -174,6 +183,7 @@ bb_recipe_detail_show (BbRecipeDetail *self,
     }
   gtk_label_set_label (self->disclaimer_label, bb_safety_disclaimer ());
   bb_recipe_band_show (self->band, session, self->recipe);
+  bb_withdrawn_bar_show (self->withdrawn_bar, session, &bb_recipe_table, self->recipe);
   bb_revision_picker_show (self->picker, session, recipe);
   show_revision (self);
 }
@@ -319,6 +329,24 @@ to_withdrawn_action (GtkWidget  *widget,
   bb_session_withdraw (self->session, &bb_revision_table, revision->id, revision->code);
 }
 
+/* Back to the state that it was withdrawn from: no other way leads out of it. */
+static void
+take_back_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *parameter)
+{
+  BbRecipeDetail *self = BB_RECIPE_DETAIL (widget);
+  const BbRevision *revision = bb_revision_picker_get_shown (self->picker);
+
+  (void) name;
+  (void) parameter;
+
+  if (revision == NULL)
+    return;
+  bb_revision_picker_choose (self->picker, revision->id);
+  bb_session_restore (self->session, &bb_revision_table, revision->id);
+}
+
 static void
 bb_recipe_detail_dispose (GObject *object)
 {
@@ -341,6 +369,7 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "recipe.withdraw-recipe", NULL, withdraw_recipe_action);
   gtk_widget_class_install_action (widget_class, "recipe.to-on-trial", NULL, to_on_trial_action);
   gtk_widget_class_install_action (widget_class, "recipe.to-withdrawn", NULL, to_withdrawn_action);
+  gtk_widget_class_install_action (widget_class, "recipe.take-back", NULL, take_back_action);
 }
 
 static void
@@ -351,6 +380,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, picker);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, badge);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, compare_button);
+  gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, withdrawn_bar);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, stack);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, standing);
   gtk_widget_class_bind_template_child (widget_class, BbRecipeDetail, chain);
@@ -385,6 +415,7 @@ bb_recipe_detail_class_init (BbRecipeDetailClass *klass)
   g_type_ensure (BB_TYPE_REVISION_PICKER);
   g_type_ensure (BB_TYPE_STANDING_VIEW);
   g_type_ensure (BB_TYPE_STATE_BADGE);
+  g_type_ensure (BB_TYPE_WITHDRAWN_BAR);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-recipe-detail.ui");
   bind_template (widget_class);
   install_actions (widget_class);

@@ -25,13 +25,22 @@ ensure_badge (BbRow *row)
   return bb_row_get_badge (row);
 }
 
+/* What failed is not hidden by a proof: whoever takes the recipe knows it before they open it. */
+static char *
+describe_failed (const BbRecipeLine *line)
+{
+  const gulong n = line->failed > 0 && line->state != BB_STATE_WITHDRAWN ? (gulong) line->failed : 0;
+
+  return n > 0 ? g_strdup_printf (ngettext ("%lu failed", "%lu failed", n), n) : g_strdup ("");
+}
+
 /**
  * bb_recipe_line_fill:
  * @row: a row
  * @session: the session
  * @record: (type BbRecipeLine): what to show in it
  *
- * Shows a recipe in a list: colour, name, garment, state. A #BbLineFill.
+ * Shows a recipe in a list: colour, name, garment, state, and how many specimens failed. A #BbLineFill.
  */
 void
 bb_recipe_line_fill (BbRow         *row,
@@ -41,6 +50,7 @@ bb_recipe_line_fill (BbRow         *row,
   const BbRecipeLine *recipe = record;
   GtkWidget *badge = ensure_badge (row);
   g_autofree char *description = describe (recipe);
+  g_autofree char *failed = describe_failed (recipe);
 
   (void) session;
 
@@ -49,4 +59,5 @@ bb_recipe_line_fill (BbRow         *row,
   gtk_widget_set_visible (badge, recipe->state >= 0);
   if (recipe->state >= 0)
     bb_state_badge_set_state (BB_STATE_BADGE (badge), (BbState) recipe->state);
+  bb_row_set_mark (row, BB_TONE_BAD, failed);
 }

@@ -3,6 +3,8 @@
 
 #include "bb-row.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "bb-swatch.h"
 #include "bb-text-box.h"
 
@@ -18,6 +20,7 @@ struct _BbRow
   GtkBox *second_line;
   GtkBox *third_line;
   AdwBin *badge_bin;
+  BbWordBadge *mark;
 };
 
 G_DEFINE_FINAL_TYPE (BbRow, bb_row, ADW_TYPE_BIN)
@@ -56,6 +59,7 @@ bb_row_class_init (BbRowClass *klass)
   widget_class->query_tooltip = bb_row_query_tooltip;
   g_type_ensure (BB_TYPE_SWATCH);
   g_type_ensure (BB_TYPE_TEXT_BOX);
+  g_type_ensure (BB_TYPE_WORD_BADGE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-row.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRow, swatch);
   gtk_widget_class_bind_template_child (widget_class, BbRow, title_label);
@@ -64,6 +68,7 @@ bb_row_class_init (BbRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbRow, second_line);
   gtk_widget_class_bind_template_child (widget_class, BbRow, third_line);
   gtk_widget_class_bind_template_child (widget_class, BbRow, badge_bin);
+  gtk_widget_class_bind_template_child (widget_class, BbRow, mark);
 }
 
 static void
@@ -90,6 +95,8 @@ bb_row_new (void)
  * @title: the name
  * @code: the short code
  * @subtitle: what the second line says
+ *
+ * Begins to show something else; what the mark said before is gone.
  */
 void
 bb_row_set (BbRow      *self,
@@ -102,6 +109,7 @@ bb_row_set (BbRow      *self,
   gtk_label_set_label (self->title_label, title);
   gtk_label_set_label (self->code_label, code);
   gtk_label_set_label (self->subtitle_label, subtitle);
+  bb_row_set_mark (self, BB_TONE_PLAIN, "");
 }
 
 /**
@@ -175,4 +183,43 @@ bb_row_get_badge (BbRow *self)
   g_return_val_if_fail (BB_IS_ROW (self), NULL);
 
   return adw_bin_get_child (self->badge_bin);
+}
+
+/**
+ * bb_row_set_mark:
+ * @self: a line with a badge
+ * @tone: how urgent it is
+ * @text: a word that nobody must miss, beside the badge; an empty one for none
+ */
+void
+bb_row_set_mark (BbRow      *self,
+                 BbTone      tone,
+                 const char *text)
+{
+  g_return_if_fail (BB_IS_ROW (self) && text != NULL);
+
+  /* To look otherwise costs more than to look what is there, and few lines of a long list have a mark. */
+  if (*text != '\0' || gtk_widget_get_visible (GTK_WIDGET (self->mark)))
+    bb_word_badge_say (self->mark, tone, text);
+}
+
+/**
+ * bb_row_set_withdrawn:
+ * @self: a line, filled anew
+ * @withdrawn: whether what it shows is out of use
+ *
+ * Says so in the place of the badge and the mark.
+ */
+void
+bb_row_set_withdrawn (BbRow    *self,
+                      gboolean  withdrawn)
+{
+  const gboolean has_badge = bb_row_get_badge (self) != NULL;
+
+  g_return_if_fail (BB_IS_ROW (self));
+
+  gtk_widget_set_visible (GTK_WIDGET (self->badge_bin), !withdrawn);
+  gtk_widget_set_visible (GTK_WIDGET (self->third_line), has_badge || withdrawn);
+  if (withdrawn)
+    bb_row_set_mark (self, BB_TONE_GONE, _("Withdrawn"));
 }

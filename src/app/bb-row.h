@@ -4,14 +4,15 @@
 #include <adwaita.h>
 
 #include "bb-recipe.h"
+#include "bb-word-badge.h"
 
 G_BEGIN_DECLS
 
 /**
  * BbRow:
  *
- * A line of a list: a colour if it has one, a name, a quiet second line, a badge if it has one, and a short code
- * at the end.
+ * A line of a list: a colour if it has one, a name, a quiet second line, a badge if it has one with what else must not
+ * be missed, and a short code at the end.
  */
 #define BB_TYPE_ROW (bb_row_get_type ())
 G_DECLARE_FINAL_TYPE (BbRow, bb_row, BB, ROW, AdwBin)
@@ -28,5 +29,10 @@ void        bb_row_set_garment (BbRow      *self,
 void        bb_row_set_badge   (BbRow      *self,
                                 GtkWidget  *badge);
 GtkWidget  *bb_row_get_badge   (BbRow      *self);
+void        bb_row_set_mark    (BbRow      *self,
+                                BbTone      tone,
+                                const char *text);
+void        bb_row_set_withdrawn (BbRow    *self,
+                                gboolean    withdrawn);
 
 G_END_DECLS

@@ -18,6 +18,7 @@ static const struct {
   [BB_TONE_GOOD] = { "good", BB_SIGN_TICK },
   [BB_TONE_SOON] = { "soon", BB_SIGN_HALF },
   [BB_TONE_BAD] = { "bad", BB_SIGN_CROSS },
+  [BB_TONE_GONE] = { "gone", BB_SIGN_SLASH },
 };
 
 static void

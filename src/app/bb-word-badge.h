@@ -11,6 +11,7 @@ G_BEGIN_DECLS
  * @BB_TONE_GOOD: as it should be
  * @BB_TONE_SOON: something has to be done soon
  * @BB_TONE_BAD: not to be used as it is
+ * @BB_TONE_GONE: out of use
  *
  * How urgent a word is.
  */
@@ -19,6 +20,7 @@ typedef enum {
   BB_TONE_GOOD,
   BB_TONE_SOON,
   BB_TONE_BAD,
+  BB_TONE_GONE,
 } BbTone;
 
 /**

@@ -301,6 +301,8 @@ gboolean    bb_table_is_second_part (const BbTable *self,
 const BbField *bb_table_find_owner  (const BbTable *self);
 gint64      bb_record_get_key       (const BbTable *table,
                                      gconstpointer  record);
+gboolean    bb_record_is_withdrawn  (const BbTable *table,
+                                     gconstpointer  record);
 char       *bb_part_make_code       (const char    *owner,
                                      gint64         number);
 const char *bb_station_get_title    (BbStation      station);

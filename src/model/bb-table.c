@@ -84,6 +84,22 @@ bb_record_get_key (const BbTable *table,
 }
 
 /**
+ * bb_record_is_withdrawn:
+ * @table: a table
+ * @record: a record of it
+ *
+ * Returns: %TRUE where the record was taken out of use
+ */
+gboolean
+bb_record_is_withdrawn (const BbTable *table,
+                        gconstpointer  record)
+{
+  const BbField *field = bb_table_find_field (table, "withdrawn_at");
+
+  return field != NULL && bb_field_is_set (field, record);
+}
+
+/**
  * bb_part_make_code:
  * @owner: the code of a record
  * @number: the number of a part of it

@@ -7,6 +7,7 @@
 #include "bb-finder.h"
 #include "bb-recipe-filter.h"
 #include "bb-recipe-picker.h"
+#include "bb-withdrawn-toggle.h"
 
 /* The pane that every list stands in, in a window, with more records than anybody looks at. */
 
@@ -288,6 +289,36 @@ test_withdrawal_and_undo (Fixture       *self,
   g_assert_cmpuint (bb_line_list_find (get_lines (self), gone), !=, G_MAXUINT);
 }
 
+/* What is withdrawn is shown, first and marked, to whoever asks for it or is led to it. */
+static void
+test_shows_withdrawn (Fixture       *self,
+                      gconstpointer  data)
+{
+  GtkWidget *toggle = helper_find_widget (GTK_WIDGET (self->finder), BB_TYPE_WITHDRAWN_TOGGLE);
+  GtkCheckButton *button = helper_find_widget (toggle, GTK_TYPE_CHECK_BUTTON);
+  const gint64 gone = 1000 + MANY / 2;
+
+  (void) data;
+  g_assert_false (gtk_widget_get_visible (toggle));
+  bb_session_withdraw (self->session, &bb_wash_test_table, gone, "W");
+  wait_for_change (self);
+  g_assert_true (gtk_widget_get_visible (toggle));
+  g_assert_cmpstr (gtk_check_button_get_label (button), ==, "Show 1 withdrawn");
+
+  gtk_check_button_set_active (button, TRUE);
+  g_assert_cmpuint (bb_finder_get_n_found (self->finder), ==, MANY);
+  g_assert_cmpint (bb_finder_get_chosen (self->finder), ==, gone);
+  g_assert_cmpuint (bb_line_list_find (get_lines (self), gone), ==, 0);
+  g_assert_nonnull (((const BbWashLine *) bb_line_list_load (get_lines (self), 0))->withdrawn_at);
+  g_assert_null (((const BbWashLine *) bb_line_list_load (get_lines (self), 1))->withdrawn_at);
+
+  gtk_check_button_set_active (button, FALSE);
+  g_assert_cmpuint (bb_finder_get_n_found (self->finder), ==, MANY - 1);
+  bb_finder_show (self->finder, gone);
+  g_assert_cmpint (bb_finder_get_chosen (self->finder), ==, gone);
+  g_assert_true (gtk_check_button_get_active (button));
+}
+
 static void
 test_of_one_recipe (Fixture       *self,
                     gconstpointer  data)
@@ -329,6 +360,7 @@ main (int   argc,
   ADD ("/finder/reload-keeps-place", test_reload_keeps_place);
   ADD ("/finder/search-and-back", test_search_and_back);
   ADD ("/finder/withdrawal-and-undo", test_withdrawal_and_undo);
+  ADD ("/finder/shows-withdrawn", test_shows_withdrawn);
   ADD ("/finder/of-one-recipe", test_of_one_recipe);
 #undef ADD
 

@@ -382,6 +382,39 @@ test_labels (void)
   hand_close (stage);
 }
 
+/* What was withdrawn long ago is found by its words when it is asked for, and taken back. */
+static void
+test_withdrawn (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1440x900");
+  g_autofree char *path = shop_make_demo (stage);
+
+  shop_open (stage, path);
+  hand_expect_not (stage, "Dark cotton on Old Brine");
+  hand_move_to (stage, "Tab", "Show 2 withdrawn");
+  hand_keys (stage, "space");
+  hand_enter (stage, "Search recipes and jobs", "old brine");
+  hand_select (stage, "Dark cotton on Old Brine");
+  hand_expect (stage, "It is offered nowhere until it is taken back.");
+  hand_press (stage, ROLE_BUTTON, "Take Back");
+  hand_expect (stage, "Show 1 withdrawn");
+  hand_expect_not (stage, "It is offered nowhere until it is taken back.");
+
+  shop_go (stage, "Blanks");
+  hand_move_to (stage, "Tab", "Show 1 withdrawn");
+  hand_keys (stage, "space");
+  hand_expect (stage, "Since 21 Nov 2025. It is offered nowhere until it is taken back.");
+  hand_press (stage, ROLE_BUTTON, "Take Back");
+  hand_expect_not (stage, "Take Back");
+  hand_expect_not (stage, "Show 1 withdrawn");
+  hand_press (stage, ROLE_BUTTON, "Withdraw");
+  hand_expect (stage, "“Drenchel overshirt, showerproof” is withdrawn.");
+  hand_expect (stage, "Take Back");
+  hand_close (stage);
+
+  g_assert_cmpint (shop_run (stage, NULL, "book", "check", path, NULL), ==, 0);
+}
+
 /* The shop's own figures, and the people who work there, are written and mended in the window. */
 static void
 test_shop (void)
@@ -532,6 +565,7 @@ main (int   argc,
   g_test_add_func ("/ui/window/calibrated-by", test_calibrated_by);
   g_test_add_func ("/ui/window/lots", test_lots);
   g_test_add_func ("/ui/window/labels", test_labels);
+  g_test_add_func ("/ui/window/withdrawn", test_withdrawn);
   g_test_add_func ("/ui/window/shop", test_shop);
   g_test_add_func ("/ui/window/units", test_units);
   g_test_add_func ("/ui/window/kept-units", test_kept_units);
