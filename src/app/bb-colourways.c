@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-compat.h"
+#include "bb-gone-list.h"
 #include "bb-swatch.h"
 
 struct _BbColourways
@@ -15,6 +16,7 @@ struct _BbColourways
   /* template */
   GtkLabel *empty_label;
   GtkListBox *list;
+  BbGoneList *gone;
 
   /* owned */
   BbSession *session;
@@ -154,6 +156,25 @@ make_row (const BbColourway *colourway)
   return row;
 }
 
+static char *
+count_gone (guint n)
+{
+  return g_strdup_printf (ngettext ("%u colour that is withdrawn", "%u colours that are withdrawn", n), n);
+}
+
+static char *
+describe_gone (BbSession     *session,
+               gconstpointer  record)
+{
+  const BbColourway *colourway = record;
+
+  (void) session;
+
+  return g_strjoin (" · ", colourway->name, colourway->code, NULL);
+}
+
+static const BbGoneInfo gone_info = { &bb_colourway_table, count_gone, describe_gone };
+
 /**
  * bb_colourways_new:
  *
@@ -196,8 +217,9 @@ bb_colourways_show (BbColourways *self,
     if (((const BbColourway *) self->colourways->pdata[i])->withdrawn_at == NULL)
       gtk_list_box_append (self->list, make_row (self->colourways->pdata[i]));
 
+  bb_gone_list_show (self->gone, session, &gone_info, &bb_blank_table, blank, FALSE);
   gtk_widget_set_visible (GTK_WIDGET (self->list), gtk_list_box_get_row_at_index (self->list, 0) != NULL);
-  gtk_widget_set_visible (GTK_WIDGET (self->empty_label), gtk_list_box_get_row_at_index (self->list, 0) == NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->empty_label), self->colourways->len == 0);
 }
 
 static void
@@ -226,9 +248,11 @@ bb_colourways_class_init (BbColourwaysClass *klass)
   signals[SIGNAL_EDIT] = g_signal_new ("edit", BB_TYPE_COLOURWAYS, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                        G_TYPE_NONE, 1, G_TYPE_POINTER);
 
+  g_type_ensure (BB_TYPE_GONE_LIST);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-colourways.ui");
   gtk_widget_class_bind_template_child (widget_class, BbColourways, empty_label);
   gtk_widget_class_bind_template_child (widget_class, BbColourways, list);
+  gtk_widget_class_bind_template_child (widget_class, BbColourways, gone);
   gtk_widget_class_install_action (widget_class, "colourways.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "colourways.find-for-blank", NULL, find_for_blank_action);
   gtk_widget_class_install_action (widget_class, "colourways.find-recipe", "x", find_recipe_action);

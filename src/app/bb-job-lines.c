@@ -6,7 +6,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-compat.h"
+#include "bb-gone-list.h"
 #include "bb-job-line-row.h"
+#include "bb-show.h"
 
 struct _BbJobLines
 {
@@ -16,6 +18,7 @@ struct _BbJobLines
   GtkLabel *empty_label;
   GtkListBox *list;
   GtkButton *add_button;
+  BbGoneList *gone;
 
   /* owned: copies of the lines that are shown */
   BbSession *session;
@@ -115,6 +118,24 @@ make_row (BbSession         *session,
   return row;
 }
 
+static char *
+count_gone (guint n)
+{
+  return g_strdup_printf (ngettext ("%u line that is struck off", "%u lines that are struck off", n), n);
+}
+
+static char *
+describe_gone (BbSession     *session,
+               gconstpointer  record)
+{
+  const BbJobLine *line = record;
+  g_autofree char *garment = bb_show_name (session, &bb_colourway_table, line->colourway);
+
+  return g_strjoin (" · ", line->code, garment, line->size, NULL);
+}
+
+static const BbGoneInfo gone_info = { &bb_job_line_table, count_gone, describe_gone };
+
 /**
  * bb_job_lines_show:
  * @self: the lines
@@ -145,6 +166,7 @@ bb_job_lines_show (BbJobLines        *self,
       g_ptr_array_add (self->lines, bb_record_copy (&bb_job_line_table, line->line));
       gtk_list_box_append (self->list, make_row (session, line, is_fixed));
     }
+  bb_gone_list_show (self->gone, session, &gone_info, &bb_job_table, self->job, is_fixed);
   gtk_widget_set_visible (GTK_WIDGET (self->list), self->lines->len > 0);
   gtk_widget_set_visible (GTK_WIDGET (self->empty_label), self->lines->len == 0);
   gtk_widget_set_visible (GTK_WIDGET (self->add_button), !is_fixed);
@@ -184,10 +206,12 @@ bb_job_lines_class_init (BbJobLinesClass *klass)
   signals[SIGNAL_EDIT] = g_signal_new ("edit", BB_TYPE_JOB_LINES, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                        G_TYPE_NONE, 1, G_TYPE_POINTER);
 
+  g_type_ensure (BB_TYPE_GONE_LIST);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-job-lines.ui");
   gtk_widget_class_bind_template_child (widget_class, BbJobLines, empty_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobLines, list);
   gtk_widget_class_bind_template_child (widget_class, BbJobLines, add_button);
+  gtk_widget_class_bind_template_child (widget_class, BbJobLines, gone);
   gtk_widget_class_install_action (widget_class, "lines.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "lines.edit", "x", edit_action);
   gtk_widget_class_install_action (widget_class, "lines.strike", "x", strike_action);

@@ -7,6 +7,7 @@
 
 #include "bb-book-jobs.h"
 #include "bb-compat.h"
+#include "bb-gone-list.h"
 #include "bb-lot-row.h"
 #include "bb-moment.h"
 #include "bb-record-dialog.h"
@@ -23,8 +24,7 @@ struct _BbLots
   BbWordBadge *badge;
   GtkLabel *sum_label;
   GtkListBox *list;
-  GtkExpander *gone_expander;
-  GtkListBox *gone_list;
+  BbGoneList *gone;
 
   /* owned */
   BbSession *session;
@@ -133,16 +133,6 @@ dispose_action (GtkWidget  *widget,
 }
 
 static void
-restore_action (GtkWidget  *widget,
-                const char *name,
-                GVariant   *parameter)
-{
-  (void) name;
-
-  bb_session_restore (BB_LOTS (widget)->session, &bb_lot_table, g_variant_get_int64 (parameter));
-}
-
-static void
 show_sum (BbLots          *self,
           const BbSupply  *supply,
           const GPtrArray *stock,
@@ -168,46 +158,22 @@ show_sum (BbLots          *self,
   bb_word_badge_say (self->badge, BB_TONE_SOON, is_low ? _("Low stock: time to order") : "");
 }
 
-static GtkWidget *
-make_gone_row (const BbLot *lot)
+static char *
+count_gone (guint n)
 {
-  GtkWidget *row = adw_action_row_new ();
-  GtkWidget *button = gtk_button_new_with_mnemonic (_("_Put Back"));
-  g_autofree char *day = bb_show_date (lot->withdrawn_at);
-  g_autofree char *text = g_strdup_printf (_("gone since %s"), day);
-
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "lots.restore");
-  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "x", lot->id);
-  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), lot->code);
-  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), text);
-  adw_action_row_add_suffix (ADW_ACTION_ROW (row), button);
-  g_object_set_data_full (G_OBJECT (row), "lot", g_memdup2 (&lot->id, sizeof lot->id), g_free);
-
-  return row;
+  return g_strdup_printf (ngettext ("%u container that is gone", "%u containers that are gone", n), n);
 }
 
-static void
-show_gone (BbLots   *self,
-           GError  **error)
+static char *
+describe_gone (BbSession     *session,
+               gconstpointer  record)
 {
-  g_autoptr (GPtrArray) lots = bb_book_load_referring (bb_session_get_book (self->session), &bb_lot_table,
-                                                       &bb_supply_table, self->supply, error);
-  g_autofree char *label = NULL;
-  guint n = 0;
+  (void) session;
 
-  bb_compat_empty_list (self->gone_list);
-  for (guint i = lots != NULL ? lots->len : 0; i > 0; i--)
-    if (((const BbLot *) lots->pdata[i - 1])->withdrawn_at != NULL)
-      {
-        gtk_list_box_append (self->gone_list, make_gone_row (lots->pdata[i - 1]));
-        n++;
-      }
-  label = g_strdup_printf (ngettext ("%u container that is gone", "%u containers that are gone", n), n);
-  gtk_expander_set_label (self->gone_expander, label);
-  gtk_widget_set_visible (GTK_WIDGET (self->gone_expander), n > 0);
+  return g_strdup (((const BbLot *) record)->code);
 }
+
+static const BbGoneInfo gone_info = { &bb_lot_table, count_gone, describe_gone };
 
 static void
 bb_lots_dispose (GObject *object)
@@ -232,19 +198,18 @@ bb_lots_class_init (BbLotsClass *klass)
   signals[SIGNAL_EDIT] = g_signal_new ("edit", BB_TYPE_LOTS, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
                                        G_TYPE_POINTER);
 
+  g_type_ensure (BB_TYPE_GONE_LIST);
   g_type_ensure (BB_TYPE_WORD_BADGE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-lots.ui");
   gtk_widget_class_bind_template_child (widget_class, BbLots, badge);
   gtk_widget_class_bind_template_child (widget_class, BbLots, sum_label);
   gtk_widget_class_bind_template_child (widget_class, BbLots, list);
-  gtk_widget_class_bind_template_child (widget_class, BbLots, gone_expander);
-  gtk_widget_class_bind_template_child (widget_class, BbLots, gone_list);
+  gtk_widget_class_bind_template_child (widget_class, BbLots, gone);
   gtk_widget_class_install_action (widget_class, "lots.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "lots.edit", "x", edit_action);
   gtk_widget_class_install_action (widget_class, "lots.open", "x", open_action);
   gtk_widget_class_install_action (widget_class, "lots.weigh", "x", weigh_action);
   gtk_widget_class_install_action (widget_class, "lots.dispose", "x", dispose_action);
-  gtk_widget_class_install_action (widget_class, "lots.restore", "x", restore_action);
   gtk_widget_class_install_action (widget_class, "lots.trace", "x", trace_action);
 }
 
@@ -288,39 +253,13 @@ bb_lots_show (BbLots         *self,
       return;
     }
   g_set_object (&self->session, session);
-  if (self->supply != supply->id)
-    gtk_expander_set_expanded (self->gone_expander, FALSE);
   self->supply = supply->id;
   bb_compat_empty_list (self->list);
   for (guint i = 0; i < stock->len; i++)
     gtk_list_box_append (self->list, bb_lot_row_new (session, stock->pdata[i], today));
   gtk_widget_set_visible (GTK_WIDGET (self->list), stock->len > 0);
   show_sum (self, supply, stock, today);
-  show_gone (self, &error);
-  if (error != NULL)
-    bb_session_report (session, error);
-}
-
-static gboolean
-is_row_of (GtkListBoxRow *row,
-           gint64         lot)
-{
-  const gint64 *gone = g_object_get_data (G_OBJECT (row), "lot");
-
-  return BB_IS_LOT_ROW (row) ? bb_lot_row_get_id (BB_LOT_ROW (row)) == lot : gone != NULL && *gone == lot;
-}
-
-static gboolean
-mark_in (GtkListBox *list,
-         gint64      lot)
-{
-  GtkListBoxRow *row = NULL;
-
-  for (int i = 0; (row = gtk_list_box_get_row_at_index (list, i)) != NULL; i++)
-    if (is_row_of (row, lot))
-      return gtk_widget_grab_focus (GTK_WIDGET (row));
-
-  return FALSE;
+  bb_gone_list_show (self->gone, session, &gone_info, &bb_supply_table, supply->id, FALSE);
 }
 
 /**
@@ -334,10 +273,15 @@ void
 bb_lots_mark (BbLots *self,
               gint64  lot)
 {
+  GtkListBoxRow *row = NULL;
+
   g_return_if_fail (BB_IS_LOTS (self));
 
-  if (mark_in (self->list, lot))
-    return;
-  gtk_expander_set_expanded (self->gone_expander, TRUE);
-  mark_in (self->gone_list, lot);
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->list, i)) != NULL; i++)
+    if (bb_lot_row_get_id (BB_LOT_ROW (row)) == lot)
+      {
+        gtk_widget_grab_focus (GTK_WIDGET (row));
+        return;
+      }
+  bb_gone_list_focus (self->gone, lot);
 }

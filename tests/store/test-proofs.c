@@ -317,6 +317,17 @@ test_evidence_withdrawn (Proofs        *self,
 }
 
 static void
+assert_line_failed (Proofs *self,
+                    gint64  n_failed)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) lines = bb_book_load_lines (self->book, &bb_recipe_table, &self->shop->recipe->id, 1, &error);
+
+  g_assert_no_error (error);
+  g_assert_cmpint (((const BbRecipeLine *) g_ptr_array_index (lines, 0))->failed, ==, n_failed);
+}
+
+static void
 test_failed_specimen_restored (Proofs        *self,
                                gconstpointer  data)
 {
@@ -328,7 +339,9 @@ test_failed_specimen_restored (Proofs        *self,
   helper_put_on_trial (self->book, self->revision);
   helper_add_passed (self->book, self->revision, 3);
   expect_refused (self, FALSE, NULL, BB_STORE_ERROR, BB_STORE_ERROR_UNPROVEN, "1 specimen of this revision failed");
+  assert_line_failed (self, 1);
   g_assert_true (bb_book_withdraw (self->book, &bb_wash_test_table, self->shop->wash_test->id, &error));
+  assert_line_failed (self, 0);
   sign (self, FALSE, NULL);
 
   g_assert_true (bb_book_restore (self->book, &bb_wash_test_table, self->shop->wash_test->id, &error));

@@ -407,6 +407,13 @@ test_withdrawn (void)
   hand_press (stage, ROLE_BUTTON, "Take Back");
   hand_expect_not (stage, "Take Back");
   hand_expect_not (stage, "Show 1 withdrawn");
+
+  /* Its only colour was withdrawn too. */
+  hand_move_to (stage, "Tab", "1 colour that is withdrawn");
+  hand_keys (stage, "space");
+  hand_press (stage, ROLE_BUTTON, "Put Back");
+  hand_expect (stage, "DRENCHEL-BUOY · #e4572e");
+
   hand_press (stage, ROLE_BUTTON, "Withdraw");
   hand_expect (stage, "“Drenchel overshirt, showerproof” is withdrawn.");
   hand_expect (stage, "Take Back");
