@@ -184,6 +184,29 @@ shop_go (Stage      *stage,
 }
 
 /**
+ * shop_choose_file:
+ * @stage: a stage with the dialog for files
+ * @button: the dialog's button, as it has no name of its own
+ * @path: a path
+ *
+ * Types a path into the dialog for files, and takes it.
+ */
+void
+shop_choose_file (Stage      *stage,
+                  const char *button,
+                  const char *path)
+{
+  Glass *glass = stage_get_glass (stage);
+  g_autoptr (Node) tree = NULL;
+
+  hand_look (stage, ROLE_BUTTON, button, &tree);
+  glass_focus (glass, glass_find_window (glass));
+  if (!glass_type (glass, path))
+    stage_fail (stage, "The keyboard has not all characters of %s", path);
+  hand_keys (stage, "Return");
+}
+
+/**
  * shop_choose_artwork:
  * @stage: a stage with the running program, which shows where an artwork goes
  *
@@ -192,16 +215,8 @@ shop_go (Stage      *stage,
 void
 shop_choose_artwork (Stage *stage)
 {
-  Glass *glass = stage_get_glass (stage);
-  g_autoptr (Node) tree = NULL;
-
   hand_press (stage, ROLE_BUTTON, "Choose Artwork…");
-  /* The dialog has no name of its own. */
-  hand_look (stage, ROLE_BUTTON, "Open", &tree);
-  glass_focus (glass, glass_find_window (glass));
-  if (!glass_type (glass, ARTWORK))
-    stage_fail (stage, "The keyboard has not all characters of %s", ARTWORK);
-  hand_keys (stage, "Return");
+  shop_choose_file (stage, "Open", ARTWORK);
   hand_expect (stage, "demo-artwork.png");
   hand_expect (stage, "Advised print mode");
 }

@@ -24,6 +24,9 @@ void   shop_open           (Stage       *stage,
                             const char  *book);
 void   shop_go             (Stage       *stage,
                             const char  *page);
+void   shop_choose_file    (Stage       *stage,
+                            const char  *button,
+                            const char  *path);
 void   shop_choose_artwork (Stage       *stage);
 
 G_END_DECLS
