@@ -3,6 +3,7 @@
 
 #include "bb-form-private.h"
 
+#include <glib/gi18n-lib.h>
 #include <string.h>
 
 #include "bb-problem.h"
@@ -55,6 +56,35 @@ complain (BbFieldRow *row,
     bb_field_row_set_message (row, message);
 }
 
+/* What stands in the book without it was brought in without it: nobody has to make it up. */
+static gboolean
+is_wanting (BbForm        *self,
+            const BbField *field,
+            gconstpointer  record)
+{
+  const BbField *id = bb_table_find_field (self->table, "id");
+  const gboolean is_stored = id != NULL && bb_field_is_set (id, self->base);
+
+  return bb_field_is_wanting (field, record) && !(is_stored && bb_field_is_wanting (field, self->base));
+}
+
+static char *
+judge (BbForm     *self,
+       BbFieldRow *row,
+       gpointer    record)
+{
+  const BbField *field = bb_field_row_get_field (row);
+  char *message = NULL;
+  BbProblem problem;
+
+  if (!bb_field_row_store (row, record, &message))
+    return message;
+  if (bb_field_find_problem (field, record, &problem))
+    return bb_problem_to_text (&problem, bb_session_get_units (self->session));
+
+  return is_wanting (self, field, record) ? bb_text_to_sentence (_(field->wanted)) : NULL;
+}
+
 /* What the rows hold, each judged alone. */
 static gboolean
 gather (BbForm   *self,
@@ -66,14 +96,9 @@ gather (BbForm   *self,
   for (guint i = 0; i < self->rows->len; i++)
     {
       BbFieldRow *row = self->rows->pdata[i];
-      g_autofree char *message = NULL;
-      BbProblem problem;
+      g_autofree char *message = judge (self, row, record);
 
       bb_field_row_set_message (row, NULL);
-      if (bb_field_row_store (row, record, &message) &&
-          bb_field_find_problem (bb_field_row_get_field (row), record, &problem))
-        message = bb_problem_to_text (&problem, bb_session_get_units (self->session));
-
       if (message != NULL)
         {
           complain (row, message, even_if_untouched);

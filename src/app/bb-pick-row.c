@@ -185,19 +185,30 @@ added_cb (BbPickRow *self,
   bb_field_row_edited (BB_FIELD_ROW (self));
 }
 
-/* Customers have no page of their own: they are added where they are asked for. */
+/* Customers have no page of their own, and nobody leaves a form that wants a name: they are added where they are asked
+ * for. */
+static const char *
+get_add_title (const BbField *field)
+{
+  if (field->target == &bb_customer_table)
+    return _("Add a Customer");
+
+  return field->target == &bb_person_table && field->wanted != NULL ? _("Add a Person") : NULL;
+}
+
 static GtkWidget *
 add_button (BbPickRow *self)
 {
   const BbField *field = bb_field_row_get_field (BB_FIELD_ROW (self));
+  const char *title = get_add_title (field);
   GtkWidget *box = NULL;
   GtkWidget *button = NULL;
 
-  if (field->target != &bb_customer_table)
+  if (title == NULL)
     return GTK_WIDGET (self->drop_down);
 
   box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  button = bb_add_button_new (bb_field_row_get_session (BB_FIELD_ROW (self)), field->target, _("Add a Customer"));
+  button = bb_add_button_new (bb_field_row_get_session (BB_FIELD_ROW (self)), field->target, title);
   g_signal_connect_object (button, "added", G_CALLBACK (added_cb), self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->drop_down));
   gtk_box_append (GTK_BOX (box), button);

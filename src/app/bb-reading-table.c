@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-add-button.h"
 #include "bb-moment.h"
 #include "bb-person-menu.h"
 #include "bb-reading-grid.h"
@@ -20,10 +21,13 @@ struct _BbReadingTable
 
   /* template */
   GtkLabel *hint_label;
+  GtkBox *person_box;
   GtkDropDown *person_drop_down;
   GtkRevealer *fault_revealer;
   GtkLabel *fault_label;
   BbReadingGrid *grid;
+
+  GtkWidget *add_button;
 
   /* owned */
   BbSession *session;
@@ -142,19 +146,54 @@ saved_cb (GObject      *source,
   show_fault (self, error->message);
 }
 
-/* A grade is worth what its reader's eye is worth. Where the shop has named nobody there is nobody to choose. */
+/* Beside those who are named the menu offers nobody. */
 static gboolean
-lacks_person (BbReadingTable *self)
+has_people (BbReadingTable *self)
 {
-  return bb_session_get_person (self->session) == 0 &&
-         g_list_model_get_n_items (gtk_drop_down_get_model (self->person_drop_down)) > 1;
+  return g_list_model_get_n_items (gtk_drop_down_get_model (self->person_drop_down)) > 1;
 }
 
+/* A grade is worth what its reader's eye is worth. */
 static void
 ask_for_person (BbReadingTable *self)
 {
-  show_fault (self, _("Say first who graded these: choose the person above."));
-  gtk_widget_grab_focus (GTK_WIDGET (self->person_drop_down));
+  if (has_people (self))
+    {
+      show_fault (self, _("Say first who graded these: choose the person above."));
+      gtk_widget_grab_focus (GTK_WIDGET (self->person_drop_down));
+    }
+  else
+    {
+      show_fault (self, _("Say first who graded these: nobody is named in this book yet. Add yourself above."));
+      gtk_widget_child_focus (self->add_button, GTK_DIR_TAB_FORWARD);
+    }
+}
+
+static void
+people_changed_cb (BbReadingTable *self)
+{
+  gtk_widget_set_visible (self->add_button, !has_people (self));
+}
+
+/* Whoever is added is at the bench, or would not add themselves. */
+static void
+person_added_cb (BbReadingTable *self,
+                 gint64          id)
+{
+  gtk_revealer_set_reveal_child (self->fault_revealer, FALSE);
+  bb_session_set_person (self->session, id);
+}
+
+/* Where nobody is named there is nobody to choose. */
+static void
+make_add_button (BbReadingTable *self)
+{
+  self->add_button = bb_add_button_new (self->session, &bb_person_table, _("Add a Person"));
+  g_signal_connect_object (self->add_button, "added", G_CALLBACK (person_added_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->person_drop_down, "notify::model", G_CALLBACK (people_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  gtk_box_append (self->person_box, self->add_button);
+  people_changed_cb (self);
 }
 
 static void
@@ -182,7 +221,7 @@ save_action (GtkWidget  *widget,
       gtk_window_close (GTK_WINDOW (self));
       return;
     }
-  if (lacks_person (self))
+  if (bb_session_get_person (self->session) == 0)
     {
       ask_for_person (self);
       return;
@@ -230,6 +269,7 @@ bb_reading_table_class_init (BbReadingTableClass *klass)
   g_type_ensure (BB_TYPE_READING_GRID);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-reading-table.ui");
   gtk_widget_class_bind_template_child (widget_class, BbReadingTable, hint_label);
+  gtk_widget_class_bind_template_child (widget_class, BbReadingTable, person_box);
   gtk_widget_class_bind_template_child (widget_class, BbReadingTable, person_drop_down);
   gtk_widget_class_bind_template_child (widget_class, BbReadingTable, fault_revealer);
   gtk_widget_class_bind_template_child (widget_class, BbReadingTable, fault_label);
@@ -260,6 +300,7 @@ bb_reading_table_new (GtkWindow *parent,
 
   self->session = g_object_ref (session);
   bb_person_menu_connect (self->person_drop_down, session);
+  make_add_button (self);
   self->loading = g_cancellable_new ();
   bb_session_load_due_async (session, self->loading, loaded_cb, g_object_ref (self));
 

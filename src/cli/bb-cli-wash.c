@@ -9,6 +9,7 @@
 #include "bb-json-write.h"
 #include "bb-known.h"
 #include "bb-notice-words.h"
+#include "bb-problem.h"
 
 /* Whoever is named as having done it is also who writes it into the book. */
 static gboolean
@@ -89,6 +90,32 @@ add_specimen (const BbCliCommon *common,
   return bb_cli_answer (answer, error);
 }
 
+/* Where nobody is named yet it also has to be said how somebody gets a name. */
+static gboolean
+check_is_whole (BbBook           *book,
+                const BbReading  *reading,
+                GError          **error)
+{
+  g_autoptr (GPtrArray) people = NULL;
+  g_autoptr (GError) wanting = NULL;
+
+  if (!bb_record_validate (&bb_reading_table, reading, error))
+    return FALSE;
+  if (bb_record_check_wanted (&bb_reading_table, reading, &wanting))
+    return TRUE;
+  people = bb_book_load_all (book, &bb_person_table, FALSE, error);
+  if (people == NULL)
+    return FALSE;
+  if (people->len > 0)
+    g_propagate_error (error, g_steal_pointer (&wanting));
+  else
+    g_set_error (error, wanting->domain, wanting->code, "%s %s", wanting->message,
+                 _("Nobody is named in this book yet: add a person in the window, or by "
+                   "'blankbook-cli import --table person'."));
+
+  return FALSE;
+}
+
 static gboolean
 check_is_new (BbBook          *book,
               const BbReading *reading,
@@ -150,7 +177,8 @@ add_reading (const BbCliCommon *common,
   if (test == NULL)
     return bb_cli_fail (BB_CLI_FAILED, "%s", error->message);
   reading->wash_test = test->id;
-  if (!bb_cli_fields_read (fields, codes, reading, &error) || !check_is_new (book, reading, code, &error) ||
+  if (!bb_cli_fields_read (fields, codes, reading, &error) || !check_is_whole (book, reading, &error) ||
+      !check_is_new (book, reading, code, &error) ||
       !save (book, &bb_reading_table, reading, reading->person, &error))
     return bb_cli_fail_by_error (error, NULL);
 

@@ -137,6 +137,8 @@ typedef enum {
  * @among: of a reference, the `kind` that the target must be of
  * @item: the table of a list's or object's structs
  * @required: %TRUE if it must be given
+ * @wanted: (nullable): why a person who writes a new record has to give it, marked for translation; a record that comes
+ *   from elsewhere may lack it
  * @derived: %TRUE if the program sets it: it is stored and exported, but no form asks for it
  * @stepwise: %TRUE if only a step of its own changes it, like withdrawing: saving the record again does not
  * @owner: %TRUE of a reference if the record is a part of what it refers to, and nothing without it
@@ -172,6 +174,7 @@ struct _BbField {
   const BbTable *item;
   const BbTable *names;
   gboolean required;
+  const char *wanted;
   gboolean derived;
   gboolean stepwise;
   gboolean owner;

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-problem.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "bb-error.h"
 #include "bb-problem-private.h"
 
@@ -242,4 +244,45 @@ bb_record_validate (const BbTable *table,
     }
 
   return table->check == NULL || table->check (record, error);
+}
+
+/**
+ * bb_field_is_wanting:
+ * @self: a field
+ * @record: a record that has it
+ *
+ * Returns: %TRUE if a person who writes this record anew has to give the field, and has not
+ */
+gboolean
+bb_field_is_wanting (const BbField *self,
+                     gconstpointer  record)
+{
+  return self->wanted != NULL && !bb_field_is_set (self, record);
+}
+
+/**
+ * bb_record_check_wanted:
+ * @table: the record's table
+ * @record: a record that a person writes anew
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
+ * Asks for more than bb_record_validate(): whoever writes a record knows what a record from elsewhere may lack. The
+ * message names the key, and says why it is wanted.
+ *
+ * Returns: %TRUE if nothing is wanting
+ */
+gboolean
+bb_record_check_wanted (const BbTable *table,
+                        gconstpointer  record,
+                        GError       **error)
+{
+  for (guint i = 0; i < table->n_fields; i++)
+    if (bb_field_is_wanting (&table->fields[i], record))
+      {
+        g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, "%s: %s", table->fields[i].name,
+                     _(table->fields[i].wanted));
+        return FALSE;
+      }
+
+  return TRUE;
 }

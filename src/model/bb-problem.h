@@ -51,5 +51,10 @@ char    *bb_problem_to_text     (const BbProblem     *self,
 gboolean bb_record_validate     (const BbTable       *table,
                                  gconstpointer        record,
                                  GError             **error);
+gboolean bb_field_is_wanting    (const BbField       *self,
+                                 gconstpointer        record);
+gboolean bb_record_check_wanted (const BbTable       *table,
+                                 gconstpointer        record,
+                                 GError             **error);
 
 G_END_DECLS

@@ -76,7 +76,8 @@ BB_DECLARE_CHOICES (BbFault, bb_fault, BB_FAULT_CHOICES);
      .help = N_("Grade of staining from a scan, by ISO 105-A04: kept beside the eye's, not in its place."), \
      .choices = &bb_grade_choices) \
   F (T, DATE, read_at, N_("Read"), .help = N_("When it was graded."), .required = TRUE) \
-  F (T, REFERENCE, person, N_("By"), .help = N_("Who graded it."), .target = &bb_person_table) \
+  F (T, REFERENCE, person, N_("By"), .help = N_("Who graded it."), .target = &bb_person_table, \
+     .wanted = N_("a grade without a grader proves nothing: say who graded it.")) \
   F (T, TEXT, note, N_("Note"), .help = N_("What else was seen."), .multiline = TRUE)
 
 BB_DECLARE_TABLE (BbReading, bb_reading, BB_READING_FIELDS);

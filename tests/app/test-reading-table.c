@@ -2,6 +2,7 @@
 #define G_LOG_DOMAIN "bb-test"
 
 #include "app-helpers.h"
+#include "bb-add-button.h"
 #include "bb-grade.h"
 #include "bb-quick-cell.h"
 #include "bb-reading-table.h"
@@ -158,6 +159,45 @@ test_keeps_what_is_entered (Fixture       *self,
   gtk_window_destroy (GTK_WINDOW (self->table));
 }
 
+static gboolean
+names_person (gpointer data)
+{
+  const Fixture *self = data;
+
+  return bb_session_get_person (self->session) == self->person;
+}
+
+/* A shop that has named nobody is told to, here, and goes on from there. */
+static void
+test_names_somebody (Fixture       *self,
+                     gconstpointer  data)
+{
+  BbBook *book = bb_session_get_book (self->session);
+  g_autoptr (BbPerson) person = helper_make_person ("NEW");
+  GtkWidget *add = NULL;
+
+  (void) data;
+  bb_session_set_person (self->session, 0);
+  g_assert_true (bb_book_withdraw (book, &bb_person_table, self->person, NULL));
+  open_table (self);
+  enter (self, "change", BB_GRADE_4_5);
+  enter (self, "crack", BB_CRACK_NONE);
+  gtk_widget_activate_action (self->table, "table.save", NULL);
+  helper_wait_idle ();
+  g_assert_cmpuint (count_readings (self), ==, 1);
+  add = helper_find_widget (self->table, BB_TYPE_ADD_BUTTON);
+  g_assert_true (gtk_widget_get_visible (add));
+
+  g_assert_true (bb_book_save (book, &bb_person_table, person, NULL));
+  self->person = person->id;
+  g_signal_emit_by_name (add, "added", person->id);
+  helper_wait_until (names_person, self);
+  g_assert_false (gtk_widget_get_visible (add));
+  gtk_widget_activate_action (self->table, "table.save", NULL);
+  helper_wait_until (has_two_readings, self);
+  g_assert_cmpint (get_last_person (self), ==, person->id);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -168,6 +208,7 @@ main (int   argc,
 #define ADD(path, func) g_test_add (path, Fixture, NULL, set_up, func, tear_down)
   ADD ("/reading-table/saves-what-is-whole", test_saves_what_is_whole);
   ADD ("/reading-table/keeps-what-is-entered", test_keeps_what_is_entered);
+  ADD ("/reading-table/names-somebody", test_names_somebody);
 #undef ADD
 
   return g_test_run ();

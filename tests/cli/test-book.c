@@ -200,10 +200,10 @@ test_wash (Fixture       *self,
                                          "MUDWHISTLE-BLACK", "--person", "SL", "--tare-g=165", "--wet-g=186.2",
                                          "--book", self->book, NULL);
   g_autoptr (Answer) reading = run_cli ("", 0, "wash", "add", "X-1", "--cycles", "5", "--change", "4-5", "--stain", "5",
-                                        "--crack", "hairline", "--note", "-5 °C, \"odd\"\nbut fine", "--book",
-                                        self->book, NULL);
+                                        "--person", "SL", "--crack", "hairline", "--note",
+                                        "-5 °C, \"odd\"\nbut fine", "--book", self->book, NULL);
   g_autoptr (Answer) json = run_cli ("", 0, "wash", "add", "X-1", "--cycles", "10", "--change", "4", "--read-at",
-                                     "2026-01-05", "--json", "--book", self->book, NULL);
+                                     "2026-01-05", "--person", "SL", "--json", "--book", self->book, NULL);
   g_autoptr (Answer) check = run_cli ("", 0, "book", "check", self->book, NULL);
   g_autoptr (BbBook) book = NULL;
   g_autoptr (BbWashTest) test = NULL;
@@ -215,7 +215,7 @@ test_wash (Fixture       *self,
   assert_told (reading, "Added the reading of X-1 after 5 washes: change 4-5, cracking: Hairline, when stretched.");
   g_assert_cmpstr (json->out, ==,
                    "{\"wash_test\":\"X-1\",\"cycles\":10,\"change\":\"4\",\"crack\":\"none\","
-                   "\"read_at\":\"2026-01-05\"}\n");
+                   "\"read_at\":\"2026-01-05\",\"person\":\"SL\"}\n");
   assert_told (check, "is sound");
 
   book = bb_book_open (self->book, NULL);
@@ -228,6 +228,26 @@ test_wash (Fixture       *self,
   g_assert_cmpstr (first->note, ==, "-5 °C, \"odd\"\nbut fine");
   g_assert_cmpint (first->change, ==, BB_GRADE_4_5);
   g_assert_cmpint (first->crack, ==, BB_CRACK_HAIRLINE);
+}
+
+/* What another shop wrote without a grader can be brought in; what is graded here needs one, and how to name one is
+ * said where nobody has a name. */
+static void
+test_no_grader (Fixture       *self,
+                gconstpointer  data)
+{
+  const char *foreign = "wash_test,cycles,change,crack,read_at\n2505-01,76,4-5,none,2026-01-05\n";
+  g_autoptr (Answer) import = run_cli (foreign, -1, "import", "--table", "reading", "--book", self->book, NULL);
+  g_autoptr (Answer) added = NULL;
+  g_autoptr (BbBook) book = bb_book_open (self->book, NULL);
+  g_autoptr (GPtrArray) people = bb_book_load_all (book, &bb_person_table, FALSE, NULL);
+
+  (void) data;
+  assert_told (import, "Records added: 1.");
+  for (guint i = 0; i < people->len; i++)
+    g_assert_true (bb_book_withdraw (book, &bb_person_table, ((const BbPerson *) people->pdata[i])->id, NULL));
+  added = run_cli ("", 0, "wash", "add", "2505-01", "--cycles", "77", "--change", "4", "--book", self->book, NULL);
+  assert_refused (added, 2, "say who graded it. Nobody is named in this book yet: ");
 }
 
 /* Every value of the command line is held against its field, and named by it. */
@@ -253,7 +273,10 @@ test_wash_refusals (Fixture       *self,
     { { "add", "2505-01", "--cycles", "2.5", "--change", "4" }, 2, "cycles: 2.5 is not a whole number" },
     { { "add", "2505-01", "--cycles", "77", "--change", "6" }, 2, "change: \"6\" is not one of: 5, 4-5, 4" },
     { { "add", "2505-01", "--cycles", "77", "--change", "4", "--read-at", "today" }, 2, "read_at: " },
-    { { "add", "2505-01", "--cycles", "1", "--change", "4" }, 1, "already has a reading of 2505-01 after 1 wash." },
+    { { "add", "2505-01", "--cycles", "77", "--change", "4" }, 2, "person: a grade without a grader proves nothing" },
+    { { "add", "2505-01", "--cycles", "77", "--change", "4", "--person", "XX" }, 2, "person: " },
+    { { "add", "2505-01", "--cycles", "1", "--change", "4", "--person", "SL" }, 1,
+      "already has a reading of 2505-01 after 1 wash." },
     { { "add", "2505-01", "--cyles", "1", "--change", "4" }, 2, "--cyles" },
     { { "add" }, 2, "the code of one specimen" },
   };
@@ -398,6 +421,7 @@ main (int   argc,
   ADD ("show", test_show);
   ADD ("show-as-json", test_show_as_json);
   ADD ("wash", test_wash);
+  ADD ("no-grader", test_no_grader);
   ADD ("wash-refusals", test_wash_refusals);
   ADD ("export-and-import", test_export_and_import);
   ADD ("csv", test_csv);

@@ -96,7 +96,7 @@ test_sign (Fixture       *self,
   g_autoptr (Answer) draft = RUN ("recipe", "sign", "MUD-DARK.4", "--person", "MOQ");
   g_autoptr (Answer) overruled = RUN ("recipe", "sign", "COB-ZIP.3", "--person", "MOQ", "--overrule", "--reason",
                                       "Sold as one-offs");
-  g_autoptr (Answer) failed = RUN ("wash", "add", "2610-05", "--cycles", "20", "--change", "2");
+  g_autoptr (Answer) failed = RUN ("wash", "add", "2610-05", "--cycles", "20", "--change", "2", "--person", "SL");
   g_autoptr (Answer) shown = RUN ("recipe", "show", "COB-ZIP.3");
 
   (void) data;
@@ -116,8 +116,9 @@ test_failure_names_open_jobs (Fixture       *self,
                               gconstpointer  data)
 {
   g_autoptr (Answer) specimen = RUN ("wash", "new", "X-1", "--revision", "MUD-DARK.3", "--plan", "6330-4N-F");
-  g_autoptr (Answer) failed = RUN ("wash", "add", "X-1", "--cycles", "5", "--change", "4-5", "--crack", "visible");
-  g_autoptr (Answer) again = RUN ("wash", "add", "X-1", "--cycles", "10", "--change", "1");
+  g_autoptr (Answer) failed = RUN ("wash", "add", "X-1", "--cycles", "5", "--change", "4-5", "--crack", "visible",
+                                    "--person", "SL");
+  g_autoptr (Answer) again = RUN ("wash", "add", "X-1", "--cycles", "10", "--change", "1", "--person", "SL");
 
   (void) data;
   assert_told (specimen, "to be washed 20 times");
@@ -131,7 +132,8 @@ static void
 test_sign_by_the_rule (Fixture       *self,
                        gconstpointer  data)
 {
-  g_autoptr (Answer) third = RUN ("wash", "add", "2610-04", "--cycles", "20", "--change", "4", "--stain", "4-5");
+  g_autoptr (Answer) third = RUN ("wash", "add", "2610-04", "--cycles", "20", "--change", "4", "--stain", "4-5",
+                                   "--person", "SL");
   g_autoptr (Answer) signed_off = RUN ("recipe", "sign", "MUD-BLACK.4", "--person", "MOQ", "--json");
   g_autoptr (JsonNode) node = NULL;
 

@@ -17,6 +17,7 @@
 
 #define RECIPE "MUD-BLACK"
 #define WORDS "mudw bla"
+#define GRADER "Marisol Oyelaran-Quist · MOQ"
 #define NOTE "Read at the bench in the main job"
 
 /* The job: a print of 300 × 400 mm on 24 garments. */
@@ -297,6 +298,9 @@ read_specimen (Stage       *stage,
   hand_press (stage, ROLE_BUTTON, "Staining: 5");
   hand_press (stage, ROLE_BUTTON, "Cracking: None");
   hand_enter (stage, "Note", NOTE);
+  hand_press (stage, ROLE_BUTTON, "Save");
+  hand_expect (stage, "A grade without a grader proves nothing: say who graded it.");
+  hand_choose (stage, "By", GRADER);
   hand_press (stage, ROLE_BUTTON, "Save");
   hand_expect (stage, "Add a Reading");
   hand_expect (stage, NOTE);

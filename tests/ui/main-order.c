@@ -113,6 +113,7 @@ fail_in_the_wash (Stage *stage)
   hand_enter (stage, "Cycles", "5");
   hand_press (stage, ROLE_BUTTON, "Change: 2");
   hand_press (stage, ROLE_BUTTON, "Cracking: None");
+  hand_choose (stage, "By", PRINTER);
   hand_press (stage, ROLE_BUTTON, "Save");
   hand_expect (stage, "Failed");
 }
