@@ -242,26 +242,13 @@ bb_calc_nearest (const BbNearestIn     *in,
 }
 
 static gboolean
-check_srgb (const char  *srgb,
-            GError     **error)
-{
-  guint8 rgb[3];
-
-  if (srgb == NULL || bb_srgb_parse (srgb, rgb))
-    return TRUE;
-
-  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-               _("srgb: %s is not a colour. Write it as #rrggbb, like #1b2a49."), srgb);
-  return FALSE;
-}
-
-static gboolean
 check_candidate (gconstpointer record,
                  GError      **error)
 {
   const BbCandidate *self = record;
 
-  return bb_composition_check (self->composition, "composition", error) && check_srgb (self->srgb, error);
+  return bb_composition_check (self->composition, "composition", error) &&
+         bb_srgb_check (self->srgb, "srgb", error);
 }
 
 static gboolean
@@ -270,7 +257,8 @@ check_nearest (gconstpointer record,
 {
   const BbNearestIn *in = record;
 
-  return bb_composition_check (in->composition, "composition", error) && check_srgb (in->srgb, error);
+  return bb_composition_check (in->composition, "composition", error) &&
+         bb_srgb_check (in->srgb, "srgb", error);
 }
 
 BB_DEFINE_TABLE (BbCandidate, bb_candidate, "candidate", N_("Recipe"), BB_CANDIDATE_FIELDS, check_candidate)

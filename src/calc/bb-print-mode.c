@@ -81,15 +81,8 @@ check_print_mode (gconstpointer record,
                   GError      **error)
 {
   const BbPrintModeIn *in = record;
-  guint8 rgb[3];
 
-  if (bb_srgb_parse (in->garment_srgb, rgb))
-    return TRUE;
-
-  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-               "garment_srgb: %s is not a colour. Write it as #rrggbb, like #1b2a49.", in->garment_srgb);
-
-  return FALSE;
+  return bb_srgb_check (in->garment_srgb, "garment_srgb", error);
 }
 
 BB_DEFINE_CHOICES (bb_mode_reason, "mode_reason", BB_MODE_REASON_CHOICES);

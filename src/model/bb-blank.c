@@ -139,19 +139,37 @@ check_blank (gconstpointer record,
   return bb_composition_check (self->composition, "composition", error);
 }
 
+/**
+ * bb_srgb_check:
+ * @text: (nullable): what a field holds, which may be nothing
+ * @key: the field's key
+ * @error: return location for a #GError
+ *
+ * Returns: %FALSE with %BB_MODEL_ERROR_VALUE where that is no colour as bb_srgb_parse() reads it
+ */
+gboolean
+bb_srgb_check (const char  *text,
+               const char  *key,
+               GError     **error)
+{
+  guint8 rgb[3];
+
+  if (text == NULL || bb_srgb_parse (text, rgb))
+    return TRUE;
+
+  /* Translators: the key of a field, and what it holds. */
+  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
+               _("%s: %s is not a colour. Write it as #rrggbb, like #1b2a49."), key, text);
+  return FALSE;
+}
+
 static gboolean
 check_colourway (gconstpointer record,
                  GError      **error)
 {
   const BbColourway *self = record;
-  guint8 rgb[3];
 
-  if (bb_srgb_parse (self->srgb, rgb))
-    return TRUE;
-
-  g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-               _("srgb: %s is not a colour. Write it as #rrggbb, like #1b2a49."), self->srgb);
-  return FALSE;
+  return bb_srgb_check (self->srgb, "srgb", error);
 }
 
 BB_DEFINE_TABLE (BbFibreShare, bb_fibre_share, "fibre_share", N_("Fibre"), BB_FIBRE_SHARE_FIELDS, NULL)

@@ -101,6 +101,9 @@ gboolean bb_composition_check (const GArray *composition,
 char    *bb_composition_dup_text (const GArray *composition);
 gboolean bb_srgb_parse        (const char   *text,
                                guint8        rgb[3]);
+gboolean bb_srgb_check        (const char   *text,
+                               const char   *key,
+                               GError      **error);
 char    *bb_srgb_format       (double        red,
                                double        green,
                                double        blue);

@@ -6,15 +6,6 @@
 
 #include "bb-error.h"
 
-static gboolean
-refuse (GError    **error,
-        const char *why)
-{
-  g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, why);
-
-  return FALSE;
-}
-
 /* Two digits below 60. */
 static gboolean
 read_sixtieths (const char *part,
@@ -49,8 +40,7 @@ _bb_clock_read (const char  *text,
   double total = 0;
 
   if (n > 3 || n_digits == 0 || n_digits > 4 || parts[0][n_digits] != '\0')
-    return refuse (error,
-                   _("With colons a time is minutes and seconds, or hours, minutes and seconds."));
+    return bb_refuse_text (error, _("With colons a time is minutes and seconds, or hours, minutes and seconds."));
 
   total = g_ascii_strtod (parts[0], NULL);
   for (guint i = 1; i < n; i++)
@@ -58,7 +48,7 @@ _bb_clock_read (const char  *text,
       double value = 0;
 
       if (!read_sixtieths (parts[i], &value))
-        return refuse (error, _("After a colon two digits below 60 are needed, like 1:05."));
+        return bb_refuse_text (error, _("After a colon two digits below 60 are needed, like 1:05."));
       total = total * 60 + value;
     }
 

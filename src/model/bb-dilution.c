@@ -55,15 +55,6 @@ take_divider (const char **at)
 }
 
 static gboolean
-refuse (GError    **error,
-        const char *why)
-{
-  g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, why);
-
-  return FALSE;
-}
-
-static gboolean
 read_parts (const char           *text,
             const BbUnitContext  *context,
             double               *concentrate,
@@ -76,17 +67,17 @@ read_parts (const char           *text,
   BbNumeral second = { 0 };
 
   if (!_bb_numeral_ahead (p, decimal))
-    return refuse (error, _("A dilution begins with the parts of concentrate."));
+    return bb_refuse_text (error, _("A dilution begins with the parts of concentrate."));
   if (!_bb_numeral_read (&p, decimal, &first, error))
     return FALSE;
   if (!take_divider (&p) || !_bb_numeral_ahead (p, decimal))
-    return refuse (error, _("After the parts of concentrate come a colon and the parts of water."));
+    return bb_refuse_text (error, _("After the parts of concentrate come a colon and the parts of water."));
   if (!_bb_numeral_read (&p, decimal, &second, error))
     return FALSE;
   if (*p != '\0' || first.fraction || second.fraction)
-    return refuse (error, _("A dilution has two numbers without units or fractions."));
+    return bb_refuse_text (error, _("A dilution has two numbers without units or fractions."));
   if (!(first.value > 0))
-    return refuse (error, _("A dilution needs more than 0 parts of concentrate."));
+    return bb_refuse_text (error, _("A dilution needs more than 0 parts of concentrate."));
 
   *concentrate = first.value;
   *water = second.value;

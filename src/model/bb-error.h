@@ -23,6 +23,10 @@ typedef enum {
   BB_MODEL_ERROR_UNDETERMINED,
 } BbModelError;
 
-GQuark bb_model_error_quark (void);
+GQuark   bb_model_error_quark (void);
+gboolean bb_refuse_value      (GError     **error,
+                               const char  *message);
+gboolean bb_refuse_text       (GError     **error,
+                               const char  *message);
 
 G_END_DECLS

@@ -16,11 +16,7 @@ check_job (gconstpointer record,
   const BbJob *self = record;
 
   if (self->due_at != NULL && self->ordered_at != NULL && strncmp (self->due_at, self->ordered_at, 10) < 0)
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                           _("due_at: the job is due before it was ordered."));
-      return FALSE;
-    }
+    return bb_refuse_value (error, _("due_at: the job is due before it was ordered."));
 
   return TRUE;
 }

@@ -16,11 +16,7 @@ check_lot (gconstpointer record,
   const BbLot *self = record;
 
   if (self->opened_at != NULL && self->received_at != NULL && strncmp (self->opened_at, self->received_at, 10) < 0)
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                           _("opened_at: the container was opened before it came into the shop."));
-      return FALSE;
-    }
+    return bb_refuse_value (error, _("opened_at: the container was opened before it came into the shop."));
 
   return TRUE;
 }

@@ -176,11 +176,7 @@ read_decimal (const char **at,
   numeral->whole = strchr (run, '.') == NULL;
   numeral->fraction = FALSE;
   if (!isfinite (numeral->value))
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT,
-                           _("This number is too large."));
-      return FALSE;
-    }
+    return bb_refuse_text (error, _("This number is too large."));
 
   return TRUE;
 }
@@ -243,11 +239,7 @@ _bb_numeral_read (const char **at,
 
   if (below < 1 || below > LARGEST_DENOMINATOR || above > LARGEST_DENOMINATOR ||
       (mixed && (!numeral->whole || above >= below)))
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT,
-                           _("This fraction can't be read: write it like 14 1/2, or as 14.5."));
-      return FALSE;
-    }
+    return bb_refuse_text (error, _("This fraction can't be read: write it like 14 1/2, or as 14.5."));
 
   *at = next;
   numeral->value += above / below;

@@ -236,8 +236,7 @@ bb_record_validate (const BbTable *table,
         {
           g_autofree char *text = bb_problem_to_key_text (&problem);
 
-          g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, text);
-          return FALSE;
+          return bb_refuse_value (error, text);
         }
       if (!validate_nested (&table->fields[i], record, error))
         return FALSE;

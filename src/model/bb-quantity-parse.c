@@ -15,15 +15,6 @@
 #define TIMES "xX*"
 
 static gboolean
-refuse (GError    **error,
-        const char *why)
-{
-  g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, why);
-
-  return FALSE;
-}
-
-static gboolean
 take_sign (const char **at)
 {
   gboolean negative = **at == '-';
@@ -122,11 +113,10 @@ convert (const BbUnit         *unit,
   else if (isfinite (context->box_area_m2) && context->box_area_m2 > 0)
     *canonical = _bb_unit_to_canonical (unit, value) / context->box_area_m2;
   else
-    return refuse (error,
-                   _("Grams per box need a box: give its width and height first, or use g/m²."));
+    return bb_refuse_text (error, _("Grams per box need a box: give its width and height first, or use g/m²."));
 
   if (!isfinite (*canonical))
-    return refuse (error, _("This number is too large."));
+    return bb_refuse_text (error, _("This number is too large."));
 
   return TRUE;
 }
@@ -138,7 +128,7 @@ refuse_start (const char  *text,
   g_autofree char *echo = _bb_text_echo (text);
 
   if (*text == '\0')
-    return refuse (error, _("Nothing is written here."));
+    return bb_refuse_text (error, _("Nothing is written here."));
 
   g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, _("“%s” is not a number."), echo);
 
@@ -158,13 +148,13 @@ add_step (double        *total,
 
   if (larger == NULL || smaller == NULL ||
       (larger->flags & BB_UNIT_STEPS) == 0 || (smaller->flags & BB_UNIT_STEPS) == 0)
-    return refuse (error, _("These are two values where one is needed."));
+    return bb_refuse_text (error, _("These are two values where one is needed."));
 
   ratio = larger->numerator * smaller->denominator / (larger->denominator * smaller->numerator);
   if (ratio <= 1)
-    return refuse (error, _("The larger unit has to come first."));
+    return bb_refuse_text (error, _("The larger unit has to come first."));
   if (!whole)
-    return refuse (error, _("Only the last of several units can have decimals."));
+    return bb_refuse_text (error, _("Only the last of several units can have decimals."));
 
   *total = *total * ratio + value;
 
@@ -202,13 +192,13 @@ parse_terms (BbQuantity            quantity,
       if (!_bb_numeral_read (&p, context->decimal, &numeral, error))
         return FALSE;
       if (numeral.fraction && quantity == BB_QUANTITY_FRACTION)
-        return refuse (error, _("A share can't be written as a fraction."));
+        return bb_refuse_text (error, _("A share can't be written as a fraction."));
 
       end = find_unit_end (p, context->decimal);
       word = unit_word (p, end);
       p = end;
       if (*word == '\0' && (!first || *end != '\0'))
-        return refuse (error, _("Each of several numbers needs its unit."));
+        return bb_refuse_text (error, _("Each of several numbers needs its unit."));
       here = *word != '\0' ? find_unit (quantity, word, error) : *unit;
       if (here == NULL && *word != '\0')
         return FALSE;
@@ -256,12 +246,12 @@ parse_sides (const char           *text,
   double second = 0;
 
   if (strpbrk (right, TIMES) != NULL)
-    return refuse (error, _("An area has two sides."));
+    return bb_refuse_text (error, _("An area has two sides."));
   if (!parse_terms (BB_QUANTITY_LENGTH, named, context, &unit, &first, error) ||
       !parse_terms (BB_QUANTITY_LENGTH, other, context, &unit, &second, error))
     return FALSE;
   if (!(first > 0) || !(second > 0))
-    return refuse (error, _("Both sides of an area have to be more than 0."));
+    return bb_refuse_text (error, _("Both sides of an area have to be more than 0."));
 
   return convert (NULL, first * second / MM2_PER_M2, context, canonical, error);
 }

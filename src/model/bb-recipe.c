@@ -15,21 +15,13 @@ BB_DEFINE_CHOICES (bb_crack, "cracking", BB_CRACK_CHOICES);
 BB_DEFINE_CHOICES (bb_state, "state", BB_STATE_CHOICES);
 
 static gboolean
-refuse (GError    **error,
-        const char *message)
-{
-  g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, message);
-  return FALSE;
-}
-
-static gboolean
 check_recipe (gconstpointer record,
               GError      **error)
 {
   const BbRecipe *self = record;
 
   if (self->blank == 0 && (self->family == NULL || *self->family == '\0'))
-    return refuse (error, _("blank: choose the blank it is for, or name the family of garments."));
+    return bb_refuse_value (error, _("blank: choose the blank it is for, or name the family of garments."));
 
   return TRUE;
 }
@@ -41,11 +33,11 @@ check_pretreat (const BbRevision *self,
   if (self->pretreat_method == BB_PRETREAT_NONE)
     return TRUE;
   if (self->pretreat_product == 0)
-    return refuse (error, _("pretreat_product: choose the pretreat, or set the method to no pretreat."));
+    return bb_refuse_value (error, _("pretreat_product: choose the pretreat, or set the method to no pretreat."));
   if (isnan (self->pretreat_parts_concentrate) || isnan (self->pretreat_parts_water))
-    return refuse (error, _("pretreat_parts_concentrate: give the dilution, like 1:3."));
+    return bb_refuse_value (error, _("pretreat_parts_concentrate: give the dilution, like 1:3."));
   if (isnan (self->pretreat_laydown_g_per_m2))
-    return refuse (error, _("pretreat_laydown_g_per_m2: give the laydown."));
+    return bb_refuse_value (error, _("pretreat_laydown_g_per_m2: give the laydown."));
 
   return TRUE;
 }
@@ -56,9 +48,10 @@ check_heat (const BbRevision *self,
 {
   if (self->dry_method != BB_HEAT_AIR && self->pretreat_method != BB_PRETREAT_NONE &&
       (isnan (self->dry_c) || isnan (self->dry_s)))
-    return refuse (error, isnan (self->dry_c) ? _("dry_c: give the temperature.") : _("dry_s: give the dwell."));
+    return bb_refuse_value (error, isnan (self->dry_c) ? _("dry_c: give the temperature.")
+                                                       : _("dry_s: give the dwell."));
   if (self->cure_method == BB_HEAT_AIR)
-    return refuse (error, _("cure_method: pigment ink does not cure in air; choose a press or a tunnel."));
+    return bb_refuse_value (error, _("cure_method: pigment ink does not cure in air; choose a press or a tunnel."));
 
   return TRUE;
 }
@@ -72,9 +65,9 @@ check_revision (gconstpointer record,
   if (!check_pretreat (self, error) || !check_heat (self, error))
     return FALSE;
   if (self->print_mode != BB_PRINT_COLOUR_ONLY && !(self->print_white_g_per_m2 > 0))
-    return refuse (error, _("print_white_g_per_m2: an underbase needs its white."));
+    return bb_refuse_value (error, _("print_white_g_per_m2: an underbase needs its white."));
   if (self->number > 1 && (self->reason == NULL || *self->reason == '\0'))
-    return refuse (error, _("reason: say why this revision differs from the one before."));
+    return bb_refuse_value (error, _("reason: say why this revision differs from the one before."));
 
   return TRUE;
 }

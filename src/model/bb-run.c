@@ -7,21 +7,13 @@ BB_DEFINE_CHOICES (bb_spoilt, "spoilage", BB_SPOILT_CHOICES);
 BB_DEFINE_CHOICES (bb_lot_deed, "lot deed", BB_LOT_DEED_CHOICES);
 
 static gboolean
-refuse (GError    **error,
-        const char *message)
-{
-  g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, message);
-  return FALSE;
-}
-
-static gboolean
 check_weighed (gconstpointer record,
                GError      **error)
 {
   const BbWeighed *self = record;
 
   if (self->wet_g < self->tare_g)
-    return refuse (error, _("wet_g: the garment can't be lighter with pretreat than without."));
+    return bb_refuse_value (error, _("wet_g: the garment can't be lighter with pretreat than without."));
 
   return TRUE;
 }
@@ -34,7 +26,7 @@ check_departure (gconstpointer record,
   const BbField *setting = self->setting != NULL ? bb_table_find_field (&bb_revision_table, self->setting) : NULL;
 
   if (setting == NULL || setting->station == BB_STATION_NONE)
-    return refuse (error, _("setting: a revision has no such setting."));
+    return bb_refuse_value (error, _("setting: a revision has no such setting."));
 
   return TRUE;
 }
@@ -48,11 +40,11 @@ check_run (gconstpointer record,
   if (self->finished_at == NULL)
     return TRUE;
   if (self->good == BB_INTEGER_NONE)
-    return refuse (error, _("good: say how many garments came out well before the run ends."));
+    return bb_refuse_value (error, _("good: say how many garments came out well before the run ends."));
   if (self->spoiled == BB_INTEGER_NONE)
-    return refuse (error, _("spoiled: say how many garments were spoiled before the run ends; 0 for none."));
+    return bb_refuse_value (error, _("spoiled: say how many garments were spoiled before the run ends; 0 for none."));
   if (self->spoiled > 0 && self->spoilt_by == BB_CHOICE_NONE)
-    return refuse (error, _("spoilt_by: say what spoiled them."));
+    return bb_refuse_value (error, _("spoilt_by: say what spoiled them."));
 
   return TRUE;
 }
@@ -64,11 +56,11 @@ check_entry (gconstpointer record,
   const BbLotEntry *self = record;
 
   if (self->deed == BB_LOT_WEIGHED && (isnan (self->change_g) || isnan (self->scale_g)))
-    return refuse (error, _("scale_g: a weighing needs what the scale showed."));
+    return bb_refuse_value (error, _("scale_g: a weighing needs what the scale showed."));
   if (self->deed != BB_LOT_WEIGHED && self->change_g > 0)
-    return refuse (error, _("change_g: what is used or poured away makes less, not more."));
+    return bb_refuse_value (error, _("change_g: what is used or poured away makes less, not more."));
   if (self->deed != BB_LOT_USED && self->run != 0)
-    return refuse (error, _("run: only what is used belongs to a run."));
+    return bb_refuse_value (error, _("run: only what is used belongs to a run."));
 
   return TRUE;
 }

@@ -14,11 +14,7 @@ check_picture (gconstpointer record,
   const BbPicture *self = record;
 
   if (self->code[strspn (self->code, "0123456789abcdef")] != '\0')
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                           _("code: a SHA-256 is written with the digits 0 to 9 and a to f."));
-      return FALSE;
-    }
+    return bb_refuse_value (error, _("code: a SHA-256 is written with the digits 0 to 9 and a to f."));
 
   return TRUE;
 }
@@ -39,11 +35,7 @@ check_scan (gconstpointer record,
       }
 
   if (n_set != 0 && n_set != n)
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                           _("patch_l: of the patch all is given, its place and its colour, or nothing."));
-      return FALSE;
-    }
+    return bb_refuse_value (error, _("patch_l: of the patch all is given, its place and its colour, or nothing."));
 
   return TRUE;
 }

@@ -17,9 +17,7 @@ check_signature (gconstpointer record,
   if (self->overruled != 1 || *reason != '\0')
     return TRUE;
 
-  g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                       _("reason: say why the shop's rule is overruled."));
-  return FALSE;
+  return bb_refuse_value (error, _("reason: say why the shop's rule is overruled."));
 }
 
 static char *

@@ -13,17 +13,9 @@ check_supply (gconstpointer record,
 
   /* A comparison with NaN, where one end is not known, is false. */
   if (self->water_parts_least > self->water_parts_most)
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                           _("water_parts_most: the most water is less than the least."));
-      return FALSE;
-    }
+    return bb_refuse_value (error, _("water_parts_most: the most water is less than the least."));
   if (self->laydown_least_g_per_m2 > self->laydown_most_g_per_m2)
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                           _("laydown_most_g_per_m2: the most laydown is less than the least."));
-      return FALSE;
-    }
+    return bb_refuse_value (error, _("laydown_most_g_per_m2: the most laydown is less than the least."));
 
   return TRUE;
 }

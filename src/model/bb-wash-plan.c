@@ -9,14 +9,6 @@ BB_DEFINE_CHOICES (bb_drying, "drying", BB_DRYING_CHOICES);
 BB_DEFINE_CHOICES (bb_plan_origin, "origin of a plan", BB_PLAN_ORIGIN_CHOICES);
 
 static gboolean
-refuse (GError    **error,
-        const char *message)
-{
-  g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, message);
-  return FALSE;
-}
-
-static gboolean
 is_empty (const char *text)
 {
   return text == NULL || *text == '\0';
@@ -34,19 +26,21 @@ check_wash_plan (gconstpointer record,
       gint64 cycles = g_array_index (self->grade_at, BbPlanStop, i).cycles;
 
       if (cycles <= before)
-        return refuse (error, _("grade_at: give the cycles in rising order, each once."));
+        return bb_refuse_value (error, _("grade_at: give the cycles in rising order, each once."));
       before = cycles;
     }
   if (self->standard == BB_WASH_SHOP)
     return self->origin == BB_PLAN_ORIGIN_SHOP ||
-           refuse (error, _("origin: a method of the shop's own has no standard that its numbers could be from."));
+           bb_refuse_value (error,
+                            _("origin: a method of the shop's own has no standard that its numbers could be from."));
   if (is_empty (self->publication))
-    return refuse (error, _("publication: name the edition of the standard that has to be bought and followed."));
+    return bb_refuse_value (error,
+                            _("publication: name the edition of the standard that has to be bought and followed."));
   if (is_empty (self->procedure))
-    return refuse (error, _("procedure: name the standard's procedure, like 4N."));
+    return bb_refuse_value (error, _("procedure: name the standard's procedure, like 4N."));
   if (self->origin == BB_PLAN_ORIGIN_SHOP)
-    return refuse (error, _("origin: the numbers of a published method are not the shop's own: say where they were "
-                            "read."));
+    return bb_refuse_value (error, _("origin: the numbers of a published method are not the shop's own: say where they "
+                                     "were read."));
 
   return TRUE;
 }

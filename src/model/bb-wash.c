@@ -14,11 +14,7 @@ check_wash_test (gconstpointer record,
   const BbWashTest *self = record;
 
   if (self->wet_g < self->tare_g)
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                           _("wet_g: the garment can't be lighter with pretreat than without."));
-      return FALSE;
-    }
+    return bb_refuse_value (error, _("wet_g: the garment can't be lighter with pretreat than without."));
 
   return TRUE;
 }

@@ -30,11 +30,7 @@ bb_wash_line_judge (const BbWashLine  *line,
   g_return_val_if_fail (line != NULL && today != NULL && verdict != NULL, FALSE);
 
   if (line->revision == NULL)
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                           _("No verdict: its revision is damaged. Check the book."));
-      return FALSE;
-    }
+    return bb_refuse_value (error, _("No verdict: its revision is damaged. Check the book."));
   for (guint i = 0; line->readings != NULL && i < line->readings->len; i++)
     g_ptr_array_add (readings, &g_array_index (line->readings, BbReading, i));
 

@@ -145,14 +145,6 @@ bb_book_waste_lot (BbBook      *self,
 }
 
 static gboolean
-refuse (GError    **error,
-        const char *message)
-{
-  g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE, message);
-  return FALSE;
-}
-
-static gboolean
 weigh (BbBook      *self,
        BbLotEntry  *entry,
        GError     **error)
@@ -163,11 +155,12 @@ weigh (BbBook      *self,
   if (lot == NULL || !bb_book_get_lot_left (self, lot->id, &left_g, error))
     return FALSE;
   if (isnan (left_g))
-    return refuse (error, _("start_g: say how much the lot held at first, then what is left can be weighed."));
+    return bb_refuse_value (error, _("start_g: say how much the lot held at first, then what is left can be weighed."));
   if (isnan (lot->container_g))
-    return refuse (error, _("container_g: say what the empty container weighs, then what is left can be weighed."));
+    return bb_refuse_value (error,
+                            _("container_g: say what the empty container weighs, then what is left can be weighed."));
   if (!(entry->scale_g >= lot->container_g))
-    return refuse (error, _("scale_g: the scale shows less than the empty container."));
+    return bb_refuse_value (error, _("scale_g: the scale shows less than the empty container."));
   entry->change_g = entry->scale_g - lot->container_g - left_g;
 
   return add_entry (self, entry, error);
@@ -217,7 +210,7 @@ open_lot (BbBook      *self,
   if (lot == NULL)
     return FALSE;
   if (lot->opened_at != NULL)
-    return refuse (error, _("opened_at: the container is open already."));
+    return bb_refuse_value (error, _("opened_at: the container is open already."));
   lot->opened_at = g_strdup (day);
 
   return _bb_book_save_within (self, &bb_lot_table, lot, error);

@@ -20,27 +20,14 @@ check_narrow (gconstpointer record,
               GError      **error)
 {
   const BbNarrow *self = record;
-  guint8 rgb[3];
 
-  if (self->srgb != NULL && !bb_srgb_parse (self->srgb, rgb))
-    {
-      g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                   _("srgb: %s is not a colour. Write it as #rrggbb, like #1b2a49."), self->srgb);
-      return FALSE;
-    }
+  if (!bb_srgb_check (self->srgb, "srgb", error))
+    return FALSE;
   /* A comparison with NaN, where one end is not known, is false. */
   if (self->mass_least_g_per_m2 > self->mass_most_g_per_m2)
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                           _("mass_most_g_per_m2: the most is less than the least."));
-      return FALSE;
-    }
+    return bb_refuse_value (error, _("mass_most_g_per_m2: the most is less than the least."));
   if (self->since != NULL && self->until != NULL && strncmp (self->since, self->until, strlen ("YYYY-MM-DD")) > 0)
-    {
-      g_set_error_literal (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE,
-                           _("until: the last day lies before the first."));
-      return FALSE;
-    }
+    return bb_refuse_value (error, _("until: the last day lies before the first."));
 
   return TRUE;
 }
