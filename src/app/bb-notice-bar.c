@@ -65,10 +65,9 @@ make_button (const char *label,
   return button;
 }
 
-static void
-add_notice (BbNoticeBar    *self,
-            const BbNotice *notice,
-            const char     *text)
+static GtkBox *
+add_row (BbNoticeBar *self,
+         const char  *text)
 {
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *icon = gtk_image_new_from_icon_name ("dialog-warning-symbolic");
@@ -81,9 +80,21 @@ add_notice (BbNoticeBar    *self,
   gtk_widget_set_hexpand (label, TRUE);
   gtk_box_append (GTK_BOX (row), icon);
   gtk_box_append (GTK_BOX (row), label);
-  gtk_box_append (GTK_BOX (row), make_button (_("Open Recipe"), "notices.open", notice->revision));
-  gtk_box_append (GTK_BOX (row), make_button (_("Take Note"), "notices.see", notice->id));
   gtk_box_append (self->box, row);
+
+  return GTK_BOX (row);
+}
+
+static void
+add_notice (BbNoticeBar    *self,
+            const BbNotice *notice,
+            const char     *text)
+{
+  GtkBox *row = add_row (self, text);
+
+  gtk_box_append (row, make_button (_("Open Recipe"), "notices.open", notice->revision));
+  if (bb_book_can_write (bb_session_get_book (self->session)))
+    gtk_box_append (row, make_button (_("Take Note"), "notices.see", notice->id));
 }
 
 static void
@@ -94,6 +105,9 @@ refresh (BbNoticeBar *self)
   g_autoptr (GPtrArray) notices = bb_book_load_notices (book, FALSE, &error);
 
   bb_children_empty_box (self->box);
+  if (!bb_book_can_write (book))
+    add_row (self, _("This book can only be read where it is: nothing that you enter is saved. Copy it to a folder "
+                     "that you may write in, and open the copy."));
   for (guint i = 0; notices != NULL && error == NULL && i < notices->len; i++)
     {
       g_autofree char *text = bb_words_of_notice (book, notices->pdata[i], &error);

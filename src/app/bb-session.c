@@ -205,6 +205,7 @@ bb_session_new (const char *path,
                 GError    **error)
 {
   g_autoptr (BbSession) self = g_object_new (BB_TYPE_SESSION, NULL);
+  BbAccess access = BB_ACCESS_READ;
 
   g_return_val_if_fail (path != NULL && G_IS_SETTINGS (settings), NULL);
 
@@ -212,9 +213,11 @@ bb_session_new (const char *path,
   self->book = bb_book_open (path, error);
   if (self->book == NULL)
     return NULL;
-  self->writer = bb_book_thread_new (self->book, BB_ACCESS_WRITE, NULL);
+  /* Where nothing can be written, what would is refused there as by any connection that only reads. */
+  access = bb_book_can_write (self->book) ? BB_ACCESS_WRITE : BB_ACCESS_READ;
+  self->writer = bb_book_thread_new (self->book, access, NULL);
   self->reader = bb_book_thread_new (self->book, BB_ACCESS_READ, self->writer);
-  if (!bb_book_thread_start (self->writer, error))
+  if (access == BB_ACCESS_WRITE && !bb_book_thread_start (self->writer, error))
     return NULL;
 
   read_units (self);

@@ -14,6 +14,7 @@ status_of (const GError *error)
     case BB_STORE_ERROR_NOT_A_BOOK:
     case BB_STORE_ERROR_NEWER:
     case BB_STORE_ERROR_IO:
+    case BB_STORE_ERROR_READ_ONLY:
       return BB_CLI_UNREADABLE;
     default:
       return BB_CLI_FAILED;

@@ -8,6 +8,7 @@
 #include <sys/stat.h>
 
 #include "bb-clean-close.h"
+#include "bb-frozen.h"
 #include "bb-migrate.h"
 #include "bb-search-words.h"
 #include "bb-text.h"
@@ -162,20 +163,29 @@ check_pages (BbDb    *db,
 static gboolean
 prepare_db (BbDb       *db,
             const char *path,
+            BbAccess    access,
             gboolean    is_sound,
             GError    **error)
 {
   guint version = 0;
 
-  return bb_book_identify (db, &version, error) &&
-         (is_sound || bb_clean_close_holds (path) || check_pages (db, error)) &&
-         bb_db_settle (db, error) &&
-         (version == bb_migrations_get_latest () || bb_book_migrate (db, error));
+  if (!bb_book_identify (db, &version, error) ||
+      (!is_sound && !bb_clean_close_holds (path) && !check_pages (db, error)) || !bb_db_settle (db, error))
+    return FALSE;
+  if (version == bb_migrations_get_latest ())
+    return TRUE;
+  if (access == BB_ACCESS_WRITE)
+    return bb_book_migrate (db, error);
+
+  g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_READ_ONLY,
+                       _("This book is of an earlier Blankbook and has to be brought up to date, but can't be written "
+                         "where it is. Copy it to a folder that you may write in, and open the copy."));
+  return FALSE;
 }
 
 /**
  * _bb_book_open_for:
- * @path: where the book is
+ * @path: absolute path of the book
  * @access: what may be done with it
  * @sound: (nullable): the file of a book that was opened before and is open still: it is not looked through again
  * @error: return location for a #GError
@@ -190,34 +200,29 @@ _bb_book_open_for (const char    *path,
                    const BbFile  *sound,
                    GError       **error)
 {
-  g_autofree char *absolute = NULL;
-  g_autofree char *log = NULL;
+  g_autofree char *log = g_strconcat (path, "-wal", NULL);
   gboolean unfinished = FALSE;
   gboolean is_sound = FALSE;
   BbFile file = { 0 };
   BbBook *self = NULL;
   BbDb *db = NULL;
 
-  g_return_val_if_fail (path != NULL, NULL);
-
-  absolute = g_canonicalize_filename (path, NULL);
-  log = g_strconcat (absolute, "-wal", NULL);
-  if (!check_file (absolute, &file, error))
-    return _bb_book_name_file (absolute, error);
+  if (!check_file (path, &file, error))
+    return _bb_book_name_file (path, error);
 
   unfinished = g_file_test (log, G_FILE_TEST_EXISTS);
-  db = bb_db_open (absolute, access, error);
+  db = bb_db_open (path, access, error);
   if (db == NULL)
-    return _bb_book_name_file (absolute, error);
+    return _bb_book_name_file (path, error);
 
   is_sound = sound != NULL && sound->device == file.device && sound->number == file.number;
-  if (!prepare_db (db, absolute, is_sound, error))
+  if (!prepare_db (db, path, access, is_sound, error))
     {
       bb_db_close (db, unfinished, NULL);
-      return _bb_book_name_file (absolute, error);
+      return _bb_book_name_file (path, error);
     }
 
-  self = _bb_book_new (absolute, db, access);
+  self = _bb_book_new (path, db, access);
   self->file = file;
 
   return self;
@@ -229,16 +234,25 @@ _bb_book_open_for (const char    *path,
  * @error: return location for a #GError
  *
  * Opens a book for the calling thread. A book of an earlier version is brought to this one. A book that this
- * program did not close itself is looked through first, which takes some tenths of a second for a large one.
+ * program did not close itself is looked through first, which takes some tenths of a second for a large one. One that
+ * can't be written where it is can be read: see bb_book_can_write().
  *
  * Returns: (transfer full) (nullable): the book, or %NULL with %BB_STORE_ERROR_NOT_A_BOOK, %BB_STORE_ERROR_NEWER,
- *   %BB_STORE_ERROR_DAMAGED, %BB_STORE_ERROR_BUSY or %BB_STORE_ERROR_IO; the file is then as it was
+ *   %BB_STORE_ERROR_DAMAGED, %BB_STORE_ERROR_BUSY, %BB_STORE_ERROR_IO, or %BB_STORE_ERROR_READ_ONLY for one of an
+ *   earlier version that can't be brought to this one; the file is then as it was
  */
 BbBook *
 bb_book_open (const char  *path,
               GError     **error)
 {
-  return _bb_book_open_for (path, BB_ACCESS_WRITE, NULL, error);
+  g_autofree char *absolute = NULL;
+
+  g_return_val_if_fail (path != NULL, NULL);
+
+  absolute = g_canonicalize_filename (path, NULL);
+
+  return _bb_book_open_for (absolute, bb_file_can_be_written (absolute) ? BB_ACCESS_WRITE : BB_ACCESS_READ, NULL,
+                            error);
 }
 
 /**
@@ -253,6 +267,21 @@ bb_book_get_path (BbBook *self)
   g_return_val_if_fail (BB_IS_BOOK (self), NULL);
 
   return self->path;
+}
+
+/**
+ * bb_book_can_write:
+ * @self: a book
+ *
+ * Returns: %FALSE if neither its file nor what has to stand beside it can be written: then all that would write it is
+ *   refused with %BB_STORE_ERROR_READ_ONLY
+ */
+gboolean
+bb_book_can_write (BbBook *self)
+{
+  g_return_val_if_fail (BB_IS_BOOK (self), FALSE);
+
+  return self->access == BB_ACCESS_WRITE;
 }
 
 /**
@@ -369,7 +398,8 @@ _bb_book_begin (BbBook  *self,
     return bb_db_begin (self->db, BB_ACCESS_WRITE, error);
 
   g_set_error_literal (error, BB_STORE_ERROR, BB_STORE_ERROR_READ_ONLY,
-                       _("Nothing can be written: the book is open for reading only."));
+                       _("Nothing was saved: this book can only be read where it is. Copy it to a folder that you may "
+                         "write in, and open the copy."));
   return FALSE;
 }
 

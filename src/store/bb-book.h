@@ -24,7 +24,7 @@ G_BEGIN_DECLS
  * @BB_STORE_ERROR_UNPROVEN: a proof lacks its signature, or the specimens that it needs
  * @BB_STORE_ERROR_DISPROVED: a specimen of a revision that counts as proven fails; the book deals with that itself
  * @BB_STORE_ERROR_UNFOUNDED: a proof rests on what would be gone; the book deals with that itself
- * @BB_STORE_ERROR_READ_ONLY: the book was opened for reading only
+ * @BB_STORE_ERROR_READ_ONLY: the book can only be read, where it is
  *
  * What the book refuses or can't do.
  */
@@ -60,6 +60,7 @@ BbBook     *bb_book_create            (const char     *path,
 BbBook     *bb_book_open              (const char     *path,
                                        GError        **error);
 const char *bb_book_get_path          (BbBook         *self);
+gboolean    bb_book_can_write         (BbBook         *self);
 gint64      bb_book_get_person        (BbBook         *self);
 void        bb_book_set_person        (BbBook         *self,
                                        gint64          person);

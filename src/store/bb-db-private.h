@@ -4,6 +4,7 @@
 #include <sqlite3.h>
 
 #include "bb-db.h"
+#include "bb-frozen.h"
 
 G_BEGIN_DECLS
 
@@ -16,13 +17,16 @@ typedef enum {
 
 /*
  * @statements: the prepared statements by their text, owned
+ * @frozen: what the file has to stay like; none where it may be written meanwhile
  * @levels: the #BbLevel of each open transaction, the outermost first
  */
 struct _BbDb {
   sqlite3 *handle;
+  BbAccess access;
   GHashTable *statements;
   GArray *levels;
   GCancellable *cancellable;
+  BbFrozen *frozen;
 };
 
 void     _bb_db_set_error   (BbDb         *self,

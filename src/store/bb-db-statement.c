@@ -33,6 +33,9 @@ bb_db_prepare (BbDb        *self,
 {
   BbStatement *statement = g_hash_table_lookup (self->statements, sql);
 
+  if (self->frozen != NULL && !bb_frozen_holds (self->frozen, error))
+    return NULL;
+
   if (statement == NULL)
     {
       sqlite3_stmt *handle = NULL;

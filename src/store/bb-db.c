@@ -36,7 +36,8 @@ typedef struct {
 } Pragma;
 
 /*
- * WAL stands first: it alone can be refused, by a folder that can't hold the file beside the book. Temporary data is
+ * WAL stands first: it alone can be refused, by a folder that can't hold the file beside the book, and is of no use to
+ * who only reads. Temporary data is
  * what a save inside a transaction may have to undo: kept in a file it costs an import most of its time.
  */
 static const Pragma pragmas[] = {
@@ -85,14 +86,35 @@ configure (BbDb    *self,
   return TRUE;
 }
 
+static int
+open_file (BbDb       *self,
+           const char *path,
+           BbAccess    access)
+{
+  int flags = SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE;
+  g_autofree char *address = NULL;
+
+  self->access = access;
+  if (access == BB_ACCESS_WRITE)
+    return sqlite3_open_v2 (path, &self->handle, flags | SQLITE_OPEN_READWRITE, NULL);
+
+  flags |= SQLITE_OPEN_READONLY;
+  self->frozen = bb_frozen_new (path);
+  if (self->frozen != NULL)
+    address = bb_frozen_dup_address (self->frozen);
+  if (address != NULL)
+    return sqlite3_open_v2 (address, &self->handle, flags | SQLITE_OPEN_URI, NULL);
+
+  return sqlite3_open_v2 (path, &self->handle, flags, NULL);
+}
+
 static BbDb *
 open_handle (const char  *path,
              BbAccess     access,
              GError     **error)
 {
   BbDb *self = g_new0 (BbDb, 1);
-  int mode = access == BB_ACCESS_WRITE ? SQLITE_OPEN_READWRITE : SQLITE_OPEN_READONLY;
-  int code = sqlite3_open_v2 (path, &self->handle, mode | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE, NULL);
+  int code = open_file (self, path, access);
 
   self->statements = g_hash_table_new (g_str_hash, g_str_equal);
   self->levels = g_array_new (FALSE, FALSE, sizeof (BbLevel));
@@ -156,7 +178,7 @@ gboolean
 bb_db_settle (BbDb    *self,
               GError **error)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (pragmas); i++)
+  for (guint i = self->access == BB_ACCESS_WRITE ? 0 : 1; i < G_N_ELEMENTS (pragmas); i++)
     {
       g_autoptr (BbStatement) get = NULL;
 
@@ -226,6 +248,7 @@ bb_db_close (BbDb      *self,
     }
 
   g_clear_object (&self->cancellable);
+  g_clear_pointer (&self->frozen, bb_frozen_free);
   g_array_unref (self->levels);
   g_free (self);
 

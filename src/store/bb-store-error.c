@@ -129,7 +129,8 @@ set_disk (GError **error,
       message = _("The disk is full: nothing was saved. Make room, then save again.");
       break;
     case SQLITE_READONLY:
-      message = _("The book can't be written: its file or folder is read-only.");
+      message = _("The book can't be written: its file or folder is read-only. Copy it to a folder that you may write "
+                  "in, and open the copy.");
       break;
     case SQLITE_CANTOPEN:
     case SQLITE_PERM:
