@@ -135,6 +135,37 @@ check_file (const char *path,
   return TRUE;
 }
 
+static void
+set_damaged (GError     **error,
+             const char  *finding)
+{
+  g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_DAMAGED, _("The book is damaged (%s). Go back to a copy of it."),
+               finding);
+}
+
+/* SQLite reads nothing where the last page ends too early, and takes that for what was written. Where the log holds
+ * pages still, they are put in their place from there. */
+static gboolean
+check_length (BbDb        *db,
+              const char  *path,
+              GError     **error)
+{
+  g_autofree char *log = g_strconcat (path, "-wal", NULL);
+  gint64 page_size = 0;
+  struct stat book;
+  struct stat wal;
+
+  if (!bb_db_query_integer (db, "PRAGMA page_size", &page_size, error))
+    return FALSE;
+  if (stat (path, &book) != 0)
+    return _bb_book_set_errno (error, errno);
+  if ((stat (log, &wal) == 0 && wal.st_size > 0) || page_size <= 0 || book.st_size % page_size == 0)
+    return TRUE;
+
+  set_damaged (error, _("the end of the file is missing"));
+  return FALSE;
+}
+
 static gboolean
 check_pages (BbDb    *db,
              GError **error)
@@ -155,8 +186,7 @@ check_pages (BbDb    *db,
     return TRUE;
 
   line = bb_text_quote (finding, -1, LONGEST_FINDING);
-  g_set_error (error, BB_STORE_ERROR, BB_STORE_ERROR_DAMAGED, _("The book is damaged (%s). Go back to a copy of it."),
-               line);
+  set_damaged (error, line);
   return FALSE;
 }
 
@@ -170,7 +200,8 @@ prepare_db (BbDb       *db,
   guint version = 0;
 
   if (!bb_book_identify (db, &version, error) ||
-      (!is_sound && !bb_clean_close_holds (path) && !check_pages (db, error)) || !bb_db_settle (db, error))
+      (!is_sound && !bb_clean_close_holds (path) && (!check_length (db, path, error) || !check_pages (db, error))) ||
+      !bb_db_settle (db, error))
     return FALSE;
   if (version == bb_migrations_get_latest ())
     return TRUE;

@@ -258,14 +258,19 @@ test_cut_short (void)
   BbBook *book = helper_create (path);
   g_autoptr (Shop) shop = helper_fill (book);
   const gsize lengths[] = { 1, 15, 16, 99, 100, 101, 511, 512, 4095, 4096, 4097, 8192 };
+  const gsize missing[] = { 1, 2048, 4095, 4096, 4097 };
 
   helper_close (book);
   g_assert_true (g_file_get_contents (path, &contents, &length, NULL));
-  for (guint i = 0; i < G_N_ELEMENTS (lengths) + 8; i++)
+  for (guint i = 0; i < G_N_ELEMENTS (lengths) + G_N_ELEMENTS (missing) + 8; i++)
     {
-      gsize cut = i < G_N_ELEMENTS (lengths) ? lengths[i] : (gsize) g_test_rand_int_range (8192, (gint32) length);
+      gsize cut = (gsize) g_test_rand_int_range (8192, (gint32) length);
       g_autoptr (GError) error = NULL;
 
+      if (i < G_N_ELEMENTS (lengths))
+        cut = lengths[i];
+      else if (i < G_N_ELEMENTS (lengths) + G_N_ELEMENTS (missing))
+        cut = length - missing[i - G_N_ELEMENTS (lengths)];
       g_assert_true (g_file_set_contents (copy, contents, (gssize) cut, NULL));
       book = bb_book_open (copy, &error);
       if (book != NULL)
