@@ -301,15 +301,13 @@ to_on_trial_action (GtkWidget  *widget,
                     GVariant   *parameter)
 {
   BbRecipeDetail *self = BB_RECIPE_DETAIL (widget);
-  const BbRevision *revision = bb_revision_picker_get_shown (self->picker);
+  const BbRevision *revision = bb_revision_picker_hold (self->picker);
 
   (void) name;
   (void) parameter;
 
-  if (revision == NULL)
-    return;
-  bb_revision_picker_choose (self->picker, revision->id);
-  bb_session_put_on_trial (self->session, revision->id);
+  if (revision != NULL)
+    bb_session_put_on_trial (self->session, revision->id);
 }
 
 static void
@@ -318,15 +316,13 @@ to_withdrawn_action (GtkWidget  *widget,
                      GVariant   *parameter)
 {
   BbRecipeDetail *self = BB_RECIPE_DETAIL (widget);
-  const BbRevision *revision = bb_revision_picker_get_shown (self->picker);
+  const BbRevision *revision = bb_revision_picker_hold (self->picker);
 
   (void) name;
   (void) parameter;
 
-  if (revision == NULL)
-    return;
-  bb_revision_picker_choose (self->picker, revision->id);
-  bb_session_withdraw (self->session, &bb_revision_table, revision->id, revision->code);
+  if (revision != NULL)
+    bb_session_withdraw (self->session, &bb_revision_table, revision->id, revision->code);
 }
 
 /* Back to the state that it was withdrawn from: no other way leads out of it. */

@@ -42,12 +42,8 @@ get_at (BbRevisionPicker *self,
 static void
 selected_cb (BbRevisionPicker *self)
 {
-  const BbRevision *revision = bb_revision_picker_get_shown (self);
-
-  if (revision == NULL)
-    return;
-  self->chosen = revision->id;
-  g_signal_emit (self, signals[SIGNAL_PICKED], 0);
+  if (bb_revision_picker_hold (self) != NULL)
+    g_signal_emit (self, signals[SIGNAL_PICKED], 0);
 }
 
 static int
@@ -138,6 +134,25 @@ bb_revision_picker_get_shown (BbRevisionPicker *self)
   g_return_val_if_fail (BB_IS_REVISION_PICKER (self), NULL);
 
   return get_at (self, gtk_drop_down_get_selected (self->drop_down));
+}
+
+/**
+ * bb_revision_picker_hold:
+ * @self: a picker
+ *
+ * Chooses the revision that is looked at, so that it stays whatever is done to it.
+ *
+ * Returns: (transfer none) (nullable): that revision; %NULL where the recipe has none
+ */
+BbRevision *
+bb_revision_picker_hold (BbRevisionPicker *self)
+{
+  BbRevision *revision = bb_revision_picker_get_shown (self);
+
+  if (revision != NULL)
+    self->chosen = revision->id;
+
+  return revision;
 }
 
 /**

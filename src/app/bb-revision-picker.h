@@ -21,6 +21,7 @@ void        bb_revision_picker_show       (BbRevisionPicker *self,
                                            gint64            recipe);
 void        bb_revision_picker_choose     (BbRevisionPicker *self,
                                            gint64            revision);
+BbRevision *bb_revision_picker_hold       (BbRevisionPicker *self);
 BbRevision *bb_revision_picker_get_shown  (BbRevisionPicker *self);
 BbRevision *bb_revision_picker_get_before (BbRevisionPicker *self);
 BbRevision *bb_revision_picker_get_newest (BbRevisionPicker *self);

@@ -75,13 +75,6 @@ begin_work (BbScanSide *self)
   gtk_spinner_start (self->spinner);
 }
 
-static gboolean
-is_in_place_of (const BbScan *self,
-                const BbScan *other)
-{
-  return self->wash_test == other->wash_test && self->subject == other->subject && self->cycles == other->cycles;
-}
-
 /* From now on the picture is the book's, unless another was chosen meanwhile. */
 static void
 saved_cb (GObject      *source,
@@ -97,7 +90,7 @@ saved_cb (GObject      *source,
       show_problem (self, error);
       return;
     }
-  if (self->scan == NULL || !is_in_place_of (self->scan, saved) || isnan (self->scan->l))
+  if (self->scan == NULL || !bb_scan_is_in_place_of (self->scan, saved) || isnan (self->scan->l))
     return;
 
   self->scan->id = saved->id;
@@ -356,7 +349,7 @@ static gboolean
 is_shown (BbScanSide   *self,
           const BbScan *scan)
 {
-  if (self->scan == NULL || !is_in_place_of (self->scan, scan))
+  if (self->scan == NULL || !bb_scan_is_in_place_of (self->scan, scan))
     return FALSE;
 
   return gtk_spinner_get_spinning (self->spinner) || self->picture != NULL ||

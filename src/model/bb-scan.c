@@ -64,6 +64,20 @@ bb_scan_has_patch (const BbScan *self)
   return bb_field_is_set (bb_table_find_field (&bb_scan_table, "patch_l"), self);
 }
 
+/**
+ * bb_scan_is_in_place_of:
+ * @self: a scan
+ * @other: another
+ *
+ * Returns: whether both are scans of one specimen, of the same of it, after as many washes: the book has one of these
+ */
+gboolean
+bb_scan_is_in_place_of (const BbScan *self,
+                        const BbScan *other)
+{
+  return self->wash_test == other->wash_test && self->subject == other->subject && self->cycles == other->cycles;
+}
+
 BB_DEFINE_CHOICES (bb_subject, "subject", BB_SUBJECT_CHOICES);
 BB_DEFINE_TABLE (BbPicture, bb_picture, "picture", N_("Picture"), BB_PICTURE_FIELDS, check_picture)
 BB_DEFINE_TABLE (BbScan, bb_scan, "scan", N_("Scan"), BB_SCAN_FIELDS, check_scan)

@@ -79,6 +79,8 @@ BB_DECLARE_CHOICES (BbSubject, bb_subject, BB_SUBJECT_CHOICES);
 BB_DECLARE_TABLE (BbScan, bb_scan, BB_SCAN_FIELDS);
 
 gboolean       bb_scan_has_patch             (const BbScan *self);
+gboolean       bb_scan_is_in_place_of        (const BbScan *self,
+                                              const BbScan *other);
 const BbField *bb_subject_get_measured_field (BbSubject     self);
 
 G_END_DECLS
