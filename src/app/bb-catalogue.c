@@ -192,6 +192,7 @@ bb_catalogue_class_init (BbCatalogueClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbCatalogue, editor);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, editor_done_cb);
+  gtk_widget_class_bind_template_callback (widget_class, show_state);
   gtk_widget_class_install_action (widget_class, "catalogue.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "catalogue.edit", NULL, edit_action);
 }

@@ -74,18 +74,17 @@ get_text (const BbTable *table,
 static char *
 describe (BbSession     *session,
           const BbTable *table,
-          gconstpointer  record)
+          gconstpointer  record,
+          const char    *first)
 {
-  const BbField *id = bb_table_find_field (table, "id");
-  const gboolean is_new = id != NULL && !bb_field_is_set (id, record);
   const char *name = get_text (table, record, "name");
   const char *code = get_text (table, record, "code");
   g_autofree char *owner = describe_owner (session, table, record);
   g_autoptr (GStrvBuilder) parts = g_strv_builder_new ();
   g_auto (GStrv) list = NULL;
 
-  if (is_new)
-    g_strv_builder_add (parts, _("New"));
+  if (first != NULL)
+    g_strv_builder_add (parts, first);
   if (name != NULL)
     g_strv_builder_add (parts, name);
   if (code != NULL)
@@ -110,12 +109,32 @@ bb_editor_title_show (BbEditorTitle *self,
                       const BbTable *table,
                       gconstpointer  record)
 {
+  const BbField *id = bb_table_find_field (table, "id");
+  const gboolean is_new = id != NULL && !bb_field_is_set (id, record);
   g_autofree char *text = NULL;
 
   g_return_if_fail (BB_IS_EDITOR_TITLE (self) && BB_IS_SESSION (session) && table != NULL && record != NULL);
 
-  text = describe (session, table, record);
+  text = describe (session, table, record, is_new ? _("New") : NULL);
   gtk_label_set_label (self->kind_label, _(table->title));
   gtk_label_set_label (self->record_label, text);
   gtk_widget_set_visible (GTK_WIDGET (self->record_label), *text != '\0');
+}
+
+/**
+ * bb_editor_title_dup_text:
+ * @session: the session
+ * @table: a table
+ * @record: a record of it
+ *
+ * Returns: (transfer full): what is edited, in one line
+ */
+char *
+bb_editor_title_dup_text (BbSession     *session,
+                          const BbTable *table,
+                          gconstpointer  record)
+{
+  g_return_val_if_fail (BB_IS_SESSION (session) && table != NULL && record != NULL, NULL);
+
+  return describe (session, table, record, _(table->title));
 }

@@ -15,9 +15,12 @@ G_BEGIN_DECLS
 #define BB_TYPE_EDITOR_TITLE (bb_editor_title_get_type ())
 G_DECLARE_FINAL_TYPE (BbEditorTitle, bb_editor_title, BB, EDITOR_TITLE, AdwBin)
 
-void bb_editor_title_show (BbEditorTitle *self,
-                           BbSession     *session,
-                           const BbTable *table,
-                           gconstpointer  record);
+void  bb_editor_title_show     (BbEditorTitle *self,
+                                BbSession     *session,
+                                const BbTable *table,
+                                gconstpointer  record);
+char *bb_editor_title_dup_text (BbSession     *session,
+                                const BbTable *table,
+                                gconstpointer  record);
 
 G_END_DECLS

@@ -36,12 +36,17 @@ struct _BbEditor
 
   BbForm *form;
   gboolean saving;
+
+  /* The form as it was opened, and whether it was cancelled after somebody typed in it, and can be had back. */
+  char *untouched;
+  gboolean is_aside;
 };
 
 G_DEFINE_FINAL_TYPE (BbEditor, bb_editor, ADW_TYPE_BIN)
 
 enum {
   SIGNAL_DONE,
+  SIGNAL_TAKEN_UP,
   N_SIGNALS
 };
 
@@ -76,6 +81,25 @@ form_changed_cb (BbEditor *self)
   bb_keeper_keep_soon (self->keeper);
 }
 
+static gboolean
+is_typed_in (BbEditor *self)
+{
+  g_autofree char *now = describe (self);
+
+  return g_strcmp0 (now, self->untouched) != 0;
+}
+
+static void
+put_aside (BbEditor *self)
+{
+  gpointer draft = bb_form_dup_draft (self->form);
+  g_autofree char *name = bb_editor_title_dup_text (self->session, self->table, draft);
+
+  bb_keeper_put_aside (self->keeper, name);
+  self->is_aside = TRUE;
+  bb_record_free (self->table, draft);
+}
+
 static void
 shut (BbEditor *self)
 {
@@ -91,8 +115,11 @@ finish (BbEditor *self,
 {
   const BbTable *table = self->table;
 
+  if (id == 0 && is_typed_in (self))
+    put_aside (self);
+  else
+    bb_keeper_forget (self->keeper);
   shut (self);
-  bb_keeper_forget (self->keeper);
   g_signal_emit (self, signals[SIGNAL_DONE], 0, table, id);
 }
 
@@ -192,6 +219,7 @@ open_form (BbEditor      *self,
            gconstpointer  record)
 {
   shut (self);
+  self->is_aside = FALSE;
   self->table = table;
   self->form = BB_FORM (bb_form_new (self->session, table));
   bb_form_load (self->form, record);
@@ -200,6 +228,46 @@ open_form (BbEditor      *self,
   bb_editor_title_show (self->title, self->session, table, record);
   bb_form_rules_apply (self->form, self->session);
   show_remark (self);
+  g_free (self->untouched);
+  self->untouched = describe (self);
+}
+
+static gboolean
+resume (BbEditor   *self,
+        const char *text)
+{
+  g_autoptr (GVariant) state = NULL;
+  const BbTable *table = NULL;
+  gpointer record = NULL;
+
+  if (text == NULL || !bb_kept_form_parse (text, &table, &state))
+    return FALSE;
+
+  record = bb_kept_form_load_record (bb_session_get_book (self->session), table, state);
+  open_form (self, table, record);
+  bb_form_load_state (self->form, state);
+  bb_form_rules_apply (self->form, self->session);
+  show_remark (self);
+  bb_record_free (table, record);
+
+  return TRUE;
+}
+
+/* What is half typed in the meantime is put aside in its turn. */
+static void
+taken_up_cb (BbEditor   *self,
+             const char *key,
+             const char *state)
+{
+  if (!g_str_equal (key, bb_keeper_get_key (self->keeper)) || self->saving)
+    return;
+  if (self->form != NULL && is_typed_in (self))
+    put_aside (self);
+  if (!resume (self, state))
+    return;
+  bb_keeper_keep (self->keeper);
+  g_signal_emit (self, signals[SIGNAL_TAKEN_UP], 0);
+  bb_form_focus_start (self->form);
 }
 
 /**
@@ -235,6 +303,7 @@ bb_editor_set_session (BbEditor   *self,
 
   self->session = g_object_ref (session);
   self->keeper = bb_keeper_new (session, key, describe, self);
+  g_signal_connect_object (session, "taken-up", G_CALLBACK (taken_up_cb), self, G_CONNECT_SWAPPED);
 }
 
 /**
@@ -286,22 +355,13 @@ bb_editor_keep (BbEditor *self)
 gboolean
 bb_editor_resume (BbEditor *self)
 {
-  g_autofree char *text = bb_keeper_dup_kept (self->keeper);
-  g_autoptr (GVariant) state = NULL;
-  const BbTable *table = NULL;
-  gpointer record = NULL;
+  g_autofree char *text = NULL;
 
-  if (text == NULL || !bb_kept_form_parse (text, &table, &state))
-    return FALSE;
+  g_return_val_if_fail (BB_IS_EDITOR (self) && self->session != NULL, FALSE);
 
-  record = bb_kept_form_load_record (bb_session_get_book (self->session), table, state);
-  open_form (self, table, record);
-  bb_form_load_state (self->form, state);
-  bb_form_rules_apply (self->form, self->session);
-  show_remark (self);
-  bb_record_free (table, record);
+  text = bb_keeper_dup_kept (self->keeper);
 
-  return TRUE;
+  return resume (self, text);
 }
 
 /**
@@ -333,6 +393,20 @@ bb_editor_is_open (BbEditor *self)
   return self->form != NULL;
 }
 
+/**
+ * bb_editor_is_put_aside:
+ * @self: an editor
+ *
+ * Returns: %TRUE if what was half typed in it was cancelled last, and may be wanted back
+ */
+gboolean
+bb_editor_is_put_aside (BbEditor *self)
+{
+  g_return_val_if_fail (BB_IS_EDITOR (self), FALSE);
+
+  return self->is_aside;
+}
+
 static void
 bb_editor_dispose (GObject *object)
 {
@@ -347,11 +421,20 @@ bb_editor_dispose (GObject *object)
 }
 
 static void
+bb_editor_finalize (GObject *object)
+{
+  g_free (BB_EDITOR (object)->untouched);
+
+  G_OBJECT_CLASS (bb_editor_parent_class)->finalize (object);
+}
+
+static void
 bb_editor_class_init (BbEditorClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_editor_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bb_editor_finalize;
 
   /**
    * BbEditor::done:
@@ -360,6 +443,13 @@ bb_editor_class_init (BbEditorClass *klass)
    */
   signals[SIGNAL_DONE] = g_signal_new ("done", BB_TYPE_EDITOR, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                        G_TYPE_NONE, 2, G_TYPE_POINTER, G_TYPE_INT64);
+  /**
+   * BbEditor::taken-up:
+   *
+   * A form that was cancelled is open again: the person did not mean it.
+   */
+  signals[SIGNAL_TAKEN_UP] = g_signal_new ("taken-up", BB_TYPE_EDITOR, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                           G_TYPE_NONE, 0);
 
   g_type_ensure (BB_TYPE_EDITOR_TITLE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-editor.ui");

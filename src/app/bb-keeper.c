@@ -166,6 +166,41 @@ bb_keeper_forget (BbKeeper *self)
 }
 
 /**
+ * bb_keeper_put_aside:
+ * @self: a keeper
+ * @name: what is half typed, for a person
+ *
+ * Keeps nothing any more: it is cancelled. The person is offered to have it back.
+ */
+void
+bb_keeper_put_aside (BbKeeper   *self,
+                     const char *name)
+{
+  g_autofree char *text = NULL;
+
+  g_return_if_fail (BB_IS_KEEPER (self) && name != NULL);
+
+  bb_keeper_rest (self);
+  text = self->describe (self->owner);
+  if (text != NULL)
+    bb_session_put_aside (self->session, self->key, name, text);
+}
+
+/**
+ * bb_keeper_get_key:
+ * @self: a keeper
+ *
+ * Returns: (transfer none): under which it is kept
+ */
+const char *
+bb_keeper_get_key (BbKeeper *self)
+{
+  g_return_val_if_fail (BB_IS_KEEPER (self), NULL);
+
+  return self->key;
+}
+
+/**
  * bb_keeper_dup_kept:
  * @self: a keeper
  *

@@ -22,14 +22,17 @@ typedef char *(*BbKeeperDescribe) (gpointer owner);
 #define BB_TYPE_KEEPER (bb_keeper_get_type ())
 G_DECLARE_FINAL_TYPE (BbKeeper, bb_keeper, BB, KEEPER, GObject)
 
-BbKeeper *bb_keeper_new       (BbSession        *session,
-                               const char       *key,
-                               BbKeeperDescribe  describe,
-                               gpointer          owner);
-void      bb_keeper_keep      (BbKeeper         *self);
-void      bb_keeper_keep_soon (BbKeeper         *self);
-void      bb_keeper_rest      (BbKeeper         *self);
-void      bb_keeper_forget    (BbKeeper         *self);
-char     *bb_keeper_dup_kept  (BbKeeper         *self);
+BbKeeper   *bb_keeper_new       (BbSession        *session,
+                                 const char       *key,
+                                 BbKeeperDescribe  describe,
+                                 gpointer          owner);
+void        bb_keeper_keep      (BbKeeper         *self);
+void        bb_keeper_keep_soon (BbKeeper         *self);
+void        bb_keeper_rest      (BbKeeper         *self);
+void        bb_keeper_forget    (BbKeeper         *self);
+void        bb_keeper_put_aside (BbKeeper         *self,
+                                 const char       *name);
+const char *bb_keeper_get_key   (BbKeeper         *self);
+char       *bb_keeper_dup_kept  (BbKeeper         *self);
 
 G_END_DECLS

@@ -54,13 +54,33 @@ bb_kept_form_parse (const char     *text,
   return TRUE;
 }
 
+/* What a new record belongs to was decided where the form was opened. */
+static gpointer
+start_record (const BbTable *table,
+              GVariant      *state)
+{
+  gpointer record = bb_record_new (table);
+
+  for (guint i = 0; i < table->n_fields; i++)
+    {
+      const BbField *field = &table->fields[i];
+      const char *key = NULL;
+
+      if (field->owner && field->kind == BB_KIND_REFERENCE && g_variant_lookup (state, field->name, "&s", &key))
+        bb_field_set_integer (field, record, g_ascii_strtoll (key, NULL, 10));
+    }
+
+  return record;
+}
+
 /**
  * bb_kept_form_load_record:
  * @book: a book
  * @table: a table
  * @state: what was typed for a record of it
  *
- * Returns: (transfer full): the record that was edited, as it stands in the book; a new one where it does not
+ * Returns: (transfer full): the record that was edited, as it stands in the book; where it does not, a new one of what
+ *   it belongs to
  */
 gpointer
 bb_kept_form_load_record (BbBook        *book,
@@ -75,5 +95,5 @@ bb_kept_form_load_record (BbBook        *book,
   if (g_variant_lookup (state, "id", "&s", &key))
     record = bb_book_load (book, table, g_ascii_strtoll (key, NULL, 10), NULL);
 
-  return record != NULL ? record : bb_record_new (table);
+  return record != NULL ? record : start_record (table, state);
 }

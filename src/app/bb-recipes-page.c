@@ -93,6 +93,7 @@ edit_cb (BbRecipesPage *self,
          gpointer       table,
          gpointer       record)
 {
+  bb_new_recipe_forget (self->new_recipe);
   edit_record (self, table, bb_record_copy (table, record));
 }
 
@@ -220,7 +221,7 @@ editor_done_cb (BbRecipesPage *self,
                 const BbTable *table,
                 gint64         id)
 {
-  if (table == &bb_recipe_table && id == 0)
+  if (table == &bb_recipe_table && id == 0 && !bb_editor_is_put_aside (self->editor))
     bb_new_recipe_forget (self->new_recipe);
   if (id != 0)
     self->seeks = FALSE;
@@ -389,6 +390,7 @@ bb_recipes_page_class_init (BbRecipesPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbRecipesPage, editor);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, editor_done_cb);
+  gtk_widget_class_bind_template_callback (widget_class, show_state);
   gtk_widget_class_install_action (widget_class, "recipes.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "recipes.find-for-blank", NULL, find_for_blank_action);
 }

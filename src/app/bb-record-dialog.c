@@ -11,6 +11,9 @@ struct _BbRecordDialog
 
   /* template */
   BbEditor *editor;
+
+  /* owned */
+  char *key;
 };
 
 G_DEFINE_FINAL_TYPE (BbRecordDialog, bb_record_dialog, ADW_TYPE_WINDOW)
@@ -31,7 +34,33 @@ done_cb (BbRecordDialog *self,
 
   if (id != 0)
     g_signal_emit (self, signals[SIGNAL_SAVED], 0, id);
-  gtk_window_close (GTK_WINDOW (self));
+
+  /* Whoever asked for the dialog is told what is saved in it, also where somebody wants it back first. */
+  if (bb_editor_is_put_aside (self->editor))
+    gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
+  else
+    gtk_window_close (GTK_WINDOW (self));
+}
+
+static void
+taken_up_cb (BbRecordDialog *self)
+{
+  gtk_window_present (GTK_WINDOW (self));
+}
+
+static void
+given_up_cb (BbRecordDialog *self,
+             const char     *key)
+{
+  if (g_str_equal (key, self->key) && bb_editor_is_put_aside (self->editor))
+    gtk_window_destroy (GTK_WINDOW (self));
+}
+
+static void
+closing_cb (BbRecordDialog *self)
+{
+  if (bb_editor_is_put_aside (self->editor))
+    gtk_window_destroy (GTK_WINDOW (self));
 }
 
 static void
@@ -49,11 +78,20 @@ bb_record_dialog_dispose (GObject *object)
 }
 
 static void
+bb_record_dialog_finalize (GObject *object)
+{
+  g_free (BB_RECORD_DIALOG (object)->key);
+
+  G_OBJECT_CLASS (bb_record_dialog_parent_class)->finalize (object);
+}
+
+static void
 bb_record_dialog_class_init (BbRecordDialogClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = bb_record_dialog_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bb_record_dialog_finalize;
 
   /**
    * BbRecordDialog::saved:
@@ -66,6 +104,7 @@ bb_record_dialog_class_init (BbRecordDialogClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-record-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, BbRecordDialog, editor);
   gtk_widget_class_bind_template_callback (widget_class, done_cb);
+  gtk_widget_class_bind_template_callback (widget_class, taken_up_cb);
   gtk_widget_class_bind_template_callback (widget_class, map_cb);
 }
 
@@ -103,9 +142,11 @@ bb_record_dialog_new (GtkWindow     *parent,
                       gpointer       record)
 {
   BbRecordDialog *self = g_object_new (BB_TYPE_RECORD_DIALOG, "transient-for", parent, "title", title, NULL);
-  g_autofree char *key = make_key (table, record);
 
-  bb_editor_set_session (self->editor, session, key);
+  self->key = make_key (table, record);
+  g_signal_connect_object (session, "given-up", G_CALLBACK (given_up_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "closing", G_CALLBACK (closing_cb), self, G_CONNECT_SWAPPED);
+  bb_editor_set_session (self->editor, session, self->key);
   if (bb_editor_resume (self->editor))
     bb_record_free (table, record);
   else

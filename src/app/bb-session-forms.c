@@ -100,6 +100,61 @@ bb_session_dup_form (BbSession  *self,
   return state;
 }
 
+/**
+ * bb_session_put_aside:
+ * @self: a session
+ * @key: which form
+ * @name: what it is the form of, for a person
+ * @state: what is typed in it
+ *
+ * Keeps a cancelled form no longer, and offers the person to undo that.
+ */
+void
+bb_session_put_aside (BbSession  *self,
+                      const char *key,
+                      const char *name,
+                      const char *state)
+{
+  g_return_if_fail (BB_IS_SESSION (self) && key != NULL && name != NULL && state != NULL);
+
+  bb_session_keep_form (self, key, NULL);
+  g_signal_emit_by_name (self, "put-aside", name, key, state);
+}
+
+/**
+ * bb_session_take_up:
+ * @self: a session
+ * @key: which form
+ * @state: what was typed in it when it was put aside
+ *
+ * Has a form opened again as it was, where it was.
+ */
+void
+bb_session_take_up (BbSession  *self,
+                    const char *key,
+                    const char *state)
+{
+  g_return_if_fail (BB_IS_SESSION (self) && key != NULL && state != NULL);
+
+  g_signal_emit_by_name (self, "taken-up", key, state);
+}
+
+/**
+ * bb_session_give_up:
+ * @self: a session
+ * @key: which form
+ *
+ * To be called when a form that was put aside is no longer offered.
+ */
+void
+bb_session_give_up (BbSession  *self,
+                    const char *key)
+{
+  g_return_if_fail (BB_IS_SESSION (self) && key != NULL);
+
+  g_signal_emit_by_name (self, "given-up", key);
+}
+
 static void
 number_job (BbSession  *self,
             const char *today,

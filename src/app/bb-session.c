@@ -32,6 +32,9 @@ enum {
   SIGNAL_WITHDRAWN,
   SIGNAL_RESTORED,
   SIGNAL_CALIBRATED,
+  SIGNAL_PUT_ASIDE,
+  SIGNAL_TAKEN_UP,
+  SIGNAL_GIVEN_UP,
   SIGNAL_CLOSING,
   N_SIGNALS
 };
@@ -149,6 +152,39 @@ add_undo_signals (void)
                                              G_TYPE_NONE, 3, G_TYPE_STRING, G_TYPE_INT64, G_TYPE_STRING);
 }
 
+/* What becomes of a half-typed form that somebody cancels. */
+static void
+add_form_signals (void)
+{
+  /**
+   * BbSession::put-aside:
+   * @name: what was half typed
+   * @key: the form's key
+   * @state: what is typed in it
+   *
+   * A half-typed form was cancelled; the person is offered to undo it.
+   */
+  signals[SIGNAL_PUT_ASIDE] = g_signal_new ("put-aside", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                            G_TYPE_NONE, 3, G_TYPE_STRING, G_TYPE_STRING, G_TYPE_STRING);
+  /**
+   * BbSession::taken-up:
+   * @key: the form's key
+   * @state: what is typed in it
+   *
+   * The person wants a form back that was put aside.
+   */
+  signals[SIGNAL_TAKEN_UP] = g_signal_new ("taken-up", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                           G_TYPE_NONE, 2, G_TYPE_STRING, G_TYPE_STRING);
+  /**
+   * BbSession::given-up:
+   * @key: the form's key
+   *
+   * Nobody wanted back what was put aside while it was offered.
+   */
+  signals[SIGNAL_GIVEN_UP] = g_signal_new ("given-up", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                           G_TYPE_NONE, 1, G_TYPE_STRING);
+}
+
 static void
 bb_session_class_init (BbSessionClass *klass)
 {
@@ -170,6 +206,7 @@ bb_session_class_init (BbSessionClass *klass)
   signals[SIGNAL_UNITS_CHANGED] = g_signal_new ("units-changed", BB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                                 NULL, G_TYPE_NONE, 0);
   add_undo_signals ();
+  add_form_signals ();
   /**
    * BbSession::closing:
    *

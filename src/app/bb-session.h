@@ -101,6 +101,15 @@ void                 bb_session_keep_form     (BbSession            *self,
                                                const char           *state);
 char                *bb_session_dup_form      (BbSession            *self,
                                                const char           *key);
+void                 bb_session_put_aside     (BbSession            *self,
+                                               const char           *key,
+                                               const char           *name,
+                                               const char           *state);
+void                 bb_session_take_up       (BbSession            *self,
+                                               const char           *key,
+                                               const char           *state);
+void                 bb_session_give_up       (BbSession            *self,
+                                               const char           *key);
 void                 bb_session_fill_in       (BbSession            *self,
                                                const BbTable        *table,
                                                gpointer              record);

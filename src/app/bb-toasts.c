@@ -71,6 +71,73 @@ calibrated_cb (AdwToastOverlay *overlay,
   adw_toast_overlay_add_toast (overlay, toast);
 }
 
+typedef struct {
+  BbSession *session;
+  char *key;
+} Offer;
+
+static void
+offer_free (gpointer  data,
+            GClosure *closure)
+{
+  Offer *offer = data;
+
+  (void) closure;
+
+  g_object_unref (offer->session);
+  g_free (offer->key);
+  g_free (offer);
+}
+
+static void
+offer_dismissed_cb (AdwToast *toast,
+                    gpointer  data)
+{
+  const Offer *offer = data;
+
+  (void) toast;
+
+  bb_session_give_up (offer->session, offer->key);
+}
+
+/**
+ * bb_toasts_offer_form:
+ * @overlay: where it is told, below a widget that has the action `win.take-up`
+ * @session: the session
+ * @page: the page that is shown
+ * @name: what was put aside
+ * @key: the form's key
+ * @state: what is typed in it
+ *
+ * Offers to open a form again that was cancelled, and gives it up when the offer is over.
+ */
+void
+bb_toasts_offer_form (AdwToastOverlay *overlay,
+                      BbSession       *session,
+                      const char      *page,
+                      const char      *name,
+                      const char      *key,
+                      const char      *state)
+{
+  g_autofree char *text = NULL;
+  AdwToast *toast = NULL;
+  Offer *offer = NULL;
+
+  g_return_if_fail (ADW_IS_TOAST_OVERLAY (overlay) && BB_IS_SESSION (session));
+
+  /* Translators: a form that was cancelled, such as “Blank · Heavy tee”. */
+  text = g_strdup_printf (_("“%s” was put aside."), name);
+  offer = g_new0 (Offer, 1);
+  offer->session = g_object_ref (session);
+  offer->key = g_strdup (key);
+  toast = make_toast (text, UNDO_TIME);
+  adw_toast_set_button_label (toast, _("Undo"));
+  adw_toast_set_action_name (toast, "win.take-up");
+  adw_toast_set_action_target (toast, "(sss)", page, key, state);
+  g_signal_connect_data (toast, "dismissed", G_CALLBACK (offer_dismissed_cb), offer, offer_free, 0);
+  adw_toast_overlay_add_toast (overlay, toast);
+}
+
 /**
  * bb_toasts_connect:
  * @overlay: where a person is told, below a widget that has the actions `win.restore` and `win.undo-calibration`

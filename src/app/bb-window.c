@@ -97,6 +97,32 @@ show_for_cb (BbWindow   *self,
 }
 
 static void
+put_aside_cb (BbWindow   *self,
+              const char *name,
+              const char *key,
+              const char *state)
+{
+  bb_toasts_offer_form (self->toasts, self->session, gtk_stack_get_visible_child_name (self->stack), name, key, state);
+}
+
+static void
+take_up_action (GtkWidget  *widget,
+                const char *name,
+                GVariant   *parameter)
+{
+  BbWindow *self = BB_WINDOW (widget);
+  const char *page = NULL;
+  const char *key = NULL;
+  const char *state = NULL;
+
+  (void) name;
+
+  g_variant_get (parameter, "(&s&s&s)", &page, &key, &state);
+  go_to_page (self, page);
+  bb_session_take_up (self->session, key, state);
+}
+
+static void
 restore_action (GtkWidget  *widget,
                 const char *name,
                 GVariant   *parameter)
@@ -253,6 +279,7 @@ bb_window_class_init (BbWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbWindow, stack);
   gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
   gtk_widget_class_install_action (widget_class, "win.restore", "(sx)", restore_action);
+  gtk_widget_class_install_action (widget_class, "win.take-up", "(sss)", take_up_action);
   gtk_widget_class_install_action (widget_class, "win.undo-calibration", "(xs)", undo_calibration_action);
   gtk_widget_class_install_action (widget_class, "win.go", "s", go_action);
   gtk_widget_class_install_action (widget_class, "win.find", NULL, find_action);
@@ -287,6 +314,7 @@ bb_window_new (GtkApplication *application,
   g_signal_connect_object (session, "show", G_CALLBACK (show_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "show-for", G_CALLBACK (show_for_cb), self, G_CONNECT_SWAPPED);
   bb_toasts_connect (self->toasts, session);
+  g_signal_connect_object (session, "put-aside", G_CALLBACK (put_aside_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
   changed_cb (self);
   restore_size (self);

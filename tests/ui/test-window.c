@@ -487,34 +487,6 @@ test_shop (void)
   hand_close (stage);
 }
 
-/* A half-typed form means what it meant, also where the units were changed before anybody looked at it again. */
-static void
-test_kept_units (void)
-{
-  g_autoptr (Stage) stage = shop_new ("1440x900");
-  g_autofree char *path = shop_make_demo (stage);
-
-  shop_open (stage, path);
-  shop_go (stage, "Mix");
-  hand_enter (stage, "Print width", "355.6");
-  hand_enter (stage, "Print height", "406.4 mm");
-  hand_enter (stage, "Garments", "1");
-  hand_enter (stage, "Laydown", "150");
-  hand_enter (stage, "Dilution", "1:2");
-  hand_enter (stage, "Water's temperature", "25");
-  hand_expect (stage, "Box: 355.6 × 406.4 mm");
-  hand_close (stage);
-
-  shop_set (stage, "unit-system", "'us'");
-  shop_open (stage, path);
-  hand_expect (stage, "Box: 14 × 16 in");
-  hand_expect_text (stage, "Print width", "14");
-  hand_expect_text (stage, "Garments", "1");
-  /* 25 °C × 9/5 + 32 */
-  hand_expect_text (stage, "Water's temperature", "77");
-  hand_close (stage);
-}
-
 /* A revision that evidence rests on stays as it was: the change becomes the next one, with a reason. */
 static void
 test_next_revision (void)
@@ -591,7 +563,6 @@ main (int   argc,
   g_test_add_func ("/ui/window/withdrawn", test_withdrawn);
   g_test_add_func ("/ui/window/shop", test_shop);
   g_test_add_func ("/ui/window/units", test_units);
-  g_test_add_func ("/ui/window/kept-units", test_kept_units);
   g_test_add_func ("/ui/window/next-revision", test_next_revision);
   g_test_add_func ("/ui/window/no-book", test_no_book);
 
