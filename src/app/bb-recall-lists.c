@@ -81,6 +81,9 @@ show_lists (BbRecallLists *self)
   g_signal_handlers_block_by_func (self->recipes_button, BB_HANDLER (toggled_cb), self);
   gtk_toggle_button_set_active (shows_jobs ? self->jobs_button : self->recipes_button, TRUE);
   g_signal_handlers_unblock_by_func (self->recipes_button, BB_HANDLER (toggled_cb), self);
+  /* There is nothing to turn to where only the other list has something. */
+  gtk_widget_set_sensitive (GTK_WIDGET (self->recipes_button), n_recipes > 0 || n_jobs == 0);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->jobs_button), n_jobs > 0 || n_recipes == 0);
   gtk_stack_set_visible_child_name (self->stack, shows_jobs ? "jobs" : "recipes");
 }
 

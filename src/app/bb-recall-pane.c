@@ -170,6 +170,32 @@ search_activate_cb (BbRecallPane *self)
   bb_recall_lists_activate (self->lists, *text != '\0');
 }
 
+/* Down goes from the search to what is found, whatever stands between them. */
+static gboolean
+key_pressed_cb (BbRecallPane    *self,
+                guint            keyval,
+                guint            keycode,
+                GdkModifierType  state)
+{
+  (void) keycode;
+
+  if ((keyval != GDK_KEY_Down && keyval != GDK_KEY_KP_Down) || (state & gtk_accelerator_get_default_mod_mask ()) != 0)
+    return FALSE;
+  bb_recall_lists_activate (self->lists, FALSE);
+
+  return TRUE;
+}
+
+static void
+add_keys (BbRecallPane *self)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->search_entry), keys);
+}
+
 static void
 stop_search_cb (BbRecallPane *self)
 {
@@ -393,4 +419,5 @@ bb_recall_pane_init (BbRecallPane *self)
   g_signal_connect_object (self->search_entry, "changed", G_CALLBACK (search_changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->search_entry, "activate", G_CALLBACK (search_activate_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->search_entry, "stop-search", G_CALLBACK (stop_search_cb), self, G_CONNECT_SWAPPED);
+  add_keys (self);
 }

@@ -114,6 +114,23 @@ test_keyboard (void)
   hand_close (stage);
 }
 
+/* A customer who has jobs and no recipe of their own: the arrow leads to them, past what nothing is found for. */
+static void
+test_keyboard_jobs (void)
+{
+  g_autoptr (Stage) stage = shop_new ("1024x700");
+  g_autofree char *path = shop_make_demo (stage);
+
+  shop_open (stage, path);
+  hand_enter (stage, "Search recipes and jobs", "Obermondsee");
+  hand_expect (stage, "Recipes: 0");
+  hand_keys (stage, "Down");
+  hand_keys (stage, "Return");
+  hand_expect_state (stage, ROLE_ITEM, "Jobs", STATE_SELECTED);
+  hand_expect (stage, "Chor Obermondsee");
+  hand_close (stage);
+}
+
 /* A control within a drop-down or menu button goes by the name of what it is in, or of what is in it. */
 static gboolean
 has_name (Node *node)
@@ -554,6 +571,7 @@ main (int   argc,
   g_test_add_func ("/ui/window/validation", test_validation);
   g_test_add_func ("/ui/window/empty-book", test_empty_book);
   g_test_add_func ("/ui/window/keyboard", test_keyboard);
+  g_test_add_func ("/ui/window/keyboard-jobs", test_keyboard_jobs);
   g_test_add_func ("/ui/window/names", test_names);
   g_test_add_func ("/ui/window/artwork", test_artwork);
   g_test_add_func ("/ui/window/equipment", test_equipment);
