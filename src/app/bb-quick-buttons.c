@@ -216,8 +216,12 @@ make_button (BbQuickButtons *self,
   g_autofree char *title = bb_quick_dup_title (self->field, index);
   /* Translators: a field and one of its values: "Change: 4-5". */
   g_autofree char *name = g_strdup_printf (_("%s: %s"), _(self->field->title), title);
+  /* Translators: a value, and the key that chooses it. */
+  g_autofree char *tip = g_strdup_printf (_("%s: press the key %s"), title, key);
 
   gtk_widget_add_css_class (hint, "key");
+  gtk_widget_set_halign (hint, GTK_ALIGN_CENTER);
+  gtk_widget_set_tooltip_text (button, tip);
   gtk_box_append (GTK_BOX (box), gtk_label_new (title));
   gtk_box_append (GTK_BOX (box), hint);
   gtk_button_set_child (GTK_BUTTON (button), box);
