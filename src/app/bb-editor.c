@@ -3,6 +3,7 @@
 
 #include "bb-editor.h"
 
+#include "bb-after-paint.h"
 #include "bb-editor-title.h"
 #include "bb-form-rules.h"
 #include "bb-keeper.h"
@@ -12,6 +13,11 @@
 #include "bb-side-by-side.h"
 
 #define FORM_WIDTH 720
+
+/* What stands around a field that is brought into sight, in pixels; and when all is in its place, a little after GTK's
+ * revealers, which take 250 ms. */
+#define SIGHT_MARGIN 24
+#define REVEALED_AFTER_MS 300
 
 struct _BbEditor
 {
@@ -40,6 +46,8 @@ struct _BbEditor
   /* The form as it was opened, and whether it was cancelled after somebody typed in it, and can be had back. */
   char *untouched;
   gboolean is_aside;
+
+  guint sight_id;
 };
 
 G_DEFINE_FINAL_TYPE (BbEditor, bb_editor, ADW_TYPE_BIN)
@@ -123,11 +131,29 @@ finish (BbEditor *self,
   g_signal_emit (self, signals[SIGNAL_DONE], 0, table, id);
 }
 
+/* Its message makes a field higher, and what is said above the form pushes all of it down: what GTK scrolls to when the
+ * field gets the keyboard is over by then. */
+static void
+bring_focus_into_sight (GtkWidget *widget)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  GtkWidget *row = focus != NULL ? gtk_widget_get_ancestor (focus, BB_TYPE_FIELD_ROW) : NULL;
+  GtkWidget *scrolled = gtk_widget_get_ancestor (GTK_WIDGET (BB_EDITOR (widget)->clamp), GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
+  graphene_rect_t box;
+
+  if (row != NULL && gtk_widget_compute_bounds (row, GTK_WIDGET (BB_EDITOR (widget)->clamp), &box))
+    gtk_adjustment_clamp_page (adjustment, box.origin.y - SIGHT_MARGIN,
+                               box.origin.y + box.size.height + SIGHT_MARGIN);
+}
+
 static void
 focus_first_fault (BbEditor *self)
 {
   gtk_revealer_set_reveal_child (self->fault_revealer, TRUE);
   bb_form_focus_fault (self->form);
+  bb_after_paint (GTK_WIDGET (self), &self->sight_id, REVEALED_AFTER_MS, bring_focus_into_sight);
 }
 
 /* What the book refuses for one field is said at that field. */
