@@ -3,6 +3,8 @@
 
 #include "bb-editor.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "bb-after-paint.h"
 #include "bb-editor-title.h"
 #include "bb-form-rules.h"
@@ -26,6 +28,7 @@ struct _BbEditor
   /* template */
   BbEditorTitle *title;
   GtkRevealer *fault_revealer;
+  GtkLabel *fault_label;
   GtkRevealer *remark_revealer;
   GtkLabel *remark_label;
   AdwClamp *clamp;
@@ -149,23 +152,41 @@ bring_focus_into_sight (GtkWidget *widget)
 }
 
 static void
+show_fault (BbEditor   *self,
+            const char *text)
+{
+  gtk_label_set_label (self->fault_label, text);
+  gtk_revealer_set_reveal_child (self->fault_revealer, TRUE);
+}
+
+static void
 focus_first_fault (BbEditor *self)
 {
-  gtk_revealer_set_reveal_child (self->fault_revealer, TRUE);
+  show_fault (self, _("Something has to be mended before this can be saved. It is marked below."));
   bb_form_focus_fault (self->form);
   bb_after_paint (GTK_WIDGET (self), &self->sight_id, REVEALED_AFTER_MS, bring_focus_into_sight);
 }
 
-/* What the book refuses for one field is said at that field. */
+/* What the book refuses for one field is said at that field; anything else above them all, and not behind a dialog. */
 static void
 show_refusal (BbEditor     *self,
               BbSession    *session,
               const GError *error)
 {
-  if (self->form != NULL && bb_form_show_fault (self->form, error->message, TRUE))
-    focus_first_fault (self);
-  else
-    bb_session_report (session, error);
+  g_autofree char *text = NULL;
+
+  if (self->form == NULL)
+    {
+      bb_session_report (session, error);
+      return;
+    }
+  if (bb_form_show_fault (self->form, error->message, TRUE))
+    {
+      focus_first_fault (self);
+      return;
+    }
+  text = bb_fault_to_text (self->table, error->message);
+  show_fault (self, text);
 }
 
 static void
@@ -481,6 +502,7 @@ bb_editor_class_init (BbEditorClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-editor.ui");
   gtk_widget_class_bind_template_child (widget_class, BbEditor, title);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, fault_revealer);
+  gtk_widget_class_bind_template_child (widget_class, BbEditor, fault_label);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, remark_revealer);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, remark_label);
   gtk_widget_class_bind_template_child (widget_class, BbEditor, clamp);

@@ -20,6 +20,7 @@ struct _BbFieldHint
 
   const BbField *field;
   gboolean attended;
+  gboolean named;
 };
 
 G_DEFINE_FINAL_TYPE (BbFieldHint, bb_field_hint, ADW_TYPE_BIN)
@@ -30,6 +31,16 @@ describe_help (BbFieldHint *self)
   g_autofree char *limits = bb_show_limits (self->session, self->field);
 
   return g_strjoin (" ", _(self->field->help), limits, NULL);
+}
+
+static void
+show_text (BbFieldHint *self,
+           const char  *text)
+{
+  /* Translators: the title of a field, and what is to be said of it. */
+  g_autofree char *named = self->named ? g_strdup_printf (_("%s: %s"), _(self->field->title), text) : NULL;
+
+  gtk_label_set_label (self->label, named != NULL ? named : text);
 }
 
 static void
@@ -84,6 +95,21 @@ bb_field_hint_set_field (BbFieldHint   *self,
 
   g_set_object (&self->session, session);
   self->field = field;
+}
+
+/**
+ * bb_field_hint_set_named:
+ * @self: a hint, with its field
+ *
+ * Says which field it speaks of: it stands apart from it, beside those of others.
+ */
+void
+bb_field_hint_set_named (BbFieldHint *self)
+{
+  g_return_if_fail (BB_IS_FIELD_HINT (self) && self->field != NULL);
+
+  self->named = TRUE;
+  bb_field_hint_refresh (self);
 }
 
 /**
@@ -144,12 +170,17 @@ void
 bb_field_hint_refresh (BbFieldHint *self)
 {
   g_autofree char *help = NULL;
+  const char *text = self->fault;
 
   g_return_if_fail (BB_IS_FIELD_HINT (self) && self->field != NULL);
 
+  if (self->fault != NULL)
+    gtk_widget_add_css_class (GTK_WIDGET (self->label), "faulty");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->label), "faulty");
   if (self->fault == NULL && self->attended)
-    help = describe_help (self);
-  if (self->fault != NULL || help != NULL)
-    gtk_label_set_label (self->label, self->fault != NULL ? self->fault : help);
-  gtk_widget_set_visible (GTK_WIDGET (self), self->fault != NULL || help != NULL);
+    text = help = describe_help (self);
+  if (text != NULL)
+    show_text (self, text);
+  gtk_widget_set_visible (GTK_WIDGET (self), text != NULL);
 }

@@ -19,6 +19,7 @@ G_DECLARE_FINAL_TYPE (BbFieldHint, bb_field_hint, BB, FIELD_HINT, AdwBin)
 void     bb_field_hint_set_field    (BbFieldHint   *self,
                                      BbSession     *session,
                                      const BbField *field);
+void     bb_field_hint_set_named    (BbFieldHint   *self);
 void     bb_field_hint_set_attended (BbFieldHint   *self,
                                      gboolean       attended);
 void     bb_field_hint_set_fault    (BbFieldHint   *self,

@@ -19,9 +19,8 @@ gboolean
 bb_field_row_focus (BbFieldRow *self)
 {
   BbFieldRowPrivate *priv = _bb_field_row_get_private (self);
-  GtkWidget *focus = gtk_label_get_mnemonic_widget (priv->title_label);
 
-  return focus != NULL && gtk_widget_grab_focus (focus);
+  return priv->focus != NULL && gtk_widget_grab_focus (priv->focus);
 }
 
 static void
@@ -31,6 +30,7 @@ set_focus_widget (BbFieldRow *self,
   BbFieldRowPrivate *priv = _bb_field_row_get_private (self);
 
   /* The title names what it stands beside; a name of its own would make screen readers say it twice. */
+  priv->focus = focus;
   gtk_label_set_mnemonic_widget (priv->title_label, focus);
   gtk_accessible_update_property (GTK_ACCESSIBLE (focus), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, _(priv->field->help),
                                   -1);
@@ -109,17 +109,22 @@ bb_field_row_set_stacked (BbFieldRow *self)
 /**
  * bb_field_row_set_compact:
  * @self: a row
+ * @hints: where what there is to say of the row goes: below the line, so that it takes no room among the editors
  *
  * Leaves the title to those who can't see the row: it stands in a line of a list.
  */
 void
-bb_field_row_set_compact (BbFieldRow *self)
+bb_field_row_set_compact (BbFieldRow *self,
+                          GtkBox     *hints)
 {
   BbFieldRowPrivate *priv = _bb_field_row_get_private (self);
-  GtkWidget *focus = gtk_label_get_mnemonic_widget (priv->title_label);
+  g_autoptr (GtkWidget) hint = g_object_ref (GTK_WIDGET (priv->hint));
 
+  gtk_box_remove (priv->column, hint);
+  gtk_box_append (hints, hint);
+  bb_field_hint_set_named (priv->hint);
   gtk_label_set_mnemonic_widget (priv->title_label, NULL);
-  bb_compat_set_name (focus, _(priv->field->title));
+  bb_compat_set_name (priv->focus, _(priv->field->title));
   gtk_widget_set_visible (GTK_WIDGET (priv->title_label), FALSE);
   gtk_widget_add_css_class (GTK_WIDGET (self), "compact");
 }

@@ -16,6 +16,9 @@ typedef struct {
   GtkLabel *unit_label;
   BbFieldHint *hint;
 
+  /* what takes the keyboard, in the editor that the subclass brought */
+  GtkWidget *focus;
+
   /* owned */
   BbSession *session;
 

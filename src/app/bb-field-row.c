@@ -312,6 +312,61 @@ bb_field_row_set_touched (BbFieldRow *self,
 }
 
 /**
+ * bb_field_row_judge_nested:
+ * @self: a row
+ * @even_if_untouched: whether to speak of what the person has not come to yet
+ *
+ * Lets the rows within a row say what is wrong with what each holds.
+ *
+ * Returns: %FALSE if something is
+ */
+gboolean
+bb_field_row_judge_nested (BbFieldRow *self,
+                           gboolean    even_if_untouched)
+{
+  const BbFieldRowClass *klass = BB_FIELD_ROW_GET_CLASS (self);
+
+  return klass->judge == NULL || klass->judge (self, even_if_untouched);
+}
+
+/**
+ * bb_field_row_find_nested:
+ * @self: a row
+ * @path: the way from it to a field within, like `[0].wet_g`
+ *
+ * Returns: (transfer none) (nullable): the row within it that edits the field; itself for an empty path; %NULL if
+ *   there is none
+ */
+BbFieldRow *
+bb_field_row_find_nested (BbFieldRow *self,
+                          const char *path)
+{
+  const BbFieldRowClass *klass = BB_FIELD_ROW_GET_CLASS (self);
+
+  if (*path == '\0')
+    return self;
+
+  return klass->find_nested != NULL ? klass->find_nested (self, path) : NULL;
+}
+
+/**
+ * bb_field_row_find_faulty:
+ * @self: a row
+ *
+ * Returns: (transfer none) (nullable): the row itself, or the first within it, that says that something is wrong
+ */
+BbFieldRow *
+bb_field_row_find_faulty (BbFieldRow *self)
+{
+  const BbFieldRowClass *klass = BB_FIELD_ROW_GET_CLASS (self);
+
+  if (bb_field_row_is_faulty (self))
+    return self;
+
+  return klass->find_faulty != NULL ? klass->find_faulty (self) : NULL;
+}
+
+/**
  * bb_field_row_edited:
  * @self: a row
  *

@@ -25,6 +25,9 @@ G_DECLARE_DERIVABLE_TYPE (BbFieldRow, bb_field_row, BB, FIELD_ROW, AdwPreference
  * @dup_state: what is typed, as a text that @set_state can bring back
  * @set_state: shows what was typed earlier, when numbers without a unit were understood in @system
  * @refresh: shows numbers in the units that hold now
+ * @judge: for a row that has rows of its own: says at each what is wrong with its value; without it, it has none
+ * @find_nested: for the same: the row at the end of a path, like `[0].wet_g`
+ * @find_faulty: for the same: the first that says something is wrong
  */
 struct _BbFieldRowClass
 {
@@ -41,6 +44,12 @@ struct _BbFieldRowClass
                          const char    *state,
                          BbUnitSystem   system);
   void     (*refresh)   (BbFieldRow    *self);
+
+  gboolean    (*judge)       (BbFieldRow *self,
+                              gboolean    even_if_untouched);
+  BbFieldRow *(*find_nested) (BbFieldRow *self,
+                              const char *path);
+  BbFieldRow *(*find_faulty) (BbFieldRow *self);
 };
 
 BbFieldRow    *bb_field_row_new          (BbSession     *session,
@@ -66,6 +75,13 @@ gboolean       bb_field_row_is_touched   (BbFieldRow    *self);
 void           bb_field_row_set_touched  (BbFieldRow    *self,
                                           gboolean       touched);
 
+/* Rows within a row. */
+gboolean       bb_field_row_judge_nested (BbFieldRow    *self,
+                                          gboolean       even_if_untouched);
+BbFieldRow    *bb_field_row_find_nested  (BbFieldRow    *self,
+                                          const char    *path);
+BbFieldRow    *bb_field_row_find_faulty  (BbFieldRow    *self);
+
 /* For subclasses. */
 void           bb_field_row_edited       (BbFieldRow    *self);
 
@@ -73,7 +89,8 @@ void           bb_field_row_edited       (BbFieldRow    *self);
 gboolean       bb_field_row_focus        (BbFieldRow    *self);
 void           bb_field_row_align        (BbFieldRow    *self,
                                           GtkSizeGroup  *controls);
-void           bb_field_row_set_compact  (BbFieldRow    *self);
+void           bb_field_row_set_compact  (BbFieldRow    *self,
+                                          GtkBox        *hints);
 void           bb_field_row_set_stacked  (BbFieldRow    *self);
 
 /* bb-field-row-look.c, for subclasses. */

@@ -8,6 +8,19 @@
 
 #include "bb-problem.h"
 
+/* The row that edits what a path leads to, which may be one in a line of a list. */
+static BbFieldRow *
+find_row_at (BbForm     *self,
+             const char *path)
+{
+  const gsize n = strcspn (path, ".[");
+  g_autofree char *name = g_strndup (path, n);
+  const BbField *field = bb_table_find_field (bb_form_get_table (self), name);
+  BbFieldRow *row = field != NULL ? bb_form_find_row (self, field) : NULL;
+
+  return row != NULL ? bb_field_row_find_nested (row, path + n) : NULL;
+}
+
 /**
  * bb_form_show_fault:
  * @self: a form
@@ -23,22 +36,19 @@ bb_form_show_fault (BbForm     *self,
                     const char *message,
                     gboolean    even_if_untouched)
 {
-  const char *colon = NULL;
-  g_autofree char *name = NULL;
-  const BbField *field = NULL;
+  g_autofree char *path = NULL;
+  const char *text = NULL;
   BbFieldRow *row = NULL;
 
   g_return_val_if_fail (BB_IS_FORM (self) && message != NULL, FALSE);
 
-  colon = strstr (message, ": ");
-  name = colon != NULL ? g_strndup (message, (gsize) (colon - message)) : NULL;
-  field = name != NULL ? bb_table_find_field (bb_form_get_table (self), name) : NULL;
-  row = field != NULL ? bb_form_find_row (self, field) : NULL;
+  text = bb_fault_split (message, &path);
+  row = path != NULL ? find_row_at (self, path) : NULL;
   if (row == NULL)
     return FALSE;
   if (even_if_untouched || bb_field_row_is_touched (row))
     {
-      g_autofree char *sentence = bb_text_to_sentence (colon + strlen (": "));
+      g_autofree char *sentence = bb_text_to_sentence (text);
 
       bb_field_row_set_message (row, sentence);
     }
@@ -99,7 +109,10 @@ gather (BbForm   *self,
       g_autofree char *message = judge (self, row, record);
 
       bb_field_row_set_message (row, NULL);
-      if (message != NULL)
+      /* Rows within the row say it themselves. */
+      if (!bb_field_row_judge_nested (row, even_if_untouched))
+        valid = FALSE;
+      else if (message != NULL)
         {
           complain (row, message, even_if_untouched);
           valid = FALSE;
@@ -135,7 +148,11 @@ bb_form_dup_record (BbForm   *self,
   if (self->table->check != NULL && !self->table->check (record, &error))
     {
       if (!bb_form_show_fault (self, error->message, complain_about_all) && complain_about_all)
-        bb_session_say (self->session, error->message);
+        {
+          g_autofree char *text = bb_fault_to_text (self->table, error->message);
+
+          bb_session_say (self->session, text);
+        }
       bb_record_free (self->table, record);
       return NULL;
     }
@@ -157,8 +174,12 @@ bb_form_focus_fault (BbForm *self)
   g_return_val_if_fail (BB_IS_FORM (self), FALSE);
 
   for (guint i = 0; i < self->rows->len; i++)
-    if (bb_field_row_is_faulty (self->rows->pdata[i]))
-      return bb_field_row_focus (self->rows->pdata[i]);
+    {
+      BbFieldRow *faulty = bb_field_row_find_faulty (self->rows->pdata[i]);
+
+      if (faulty != NULL)
+        return bb_field_row_focus (faulty);
+    }
 
   return FALSE;
 }

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-compat.h"
+#include "bb-list-line.h"
 
 struct _BbListRow
 {
@@ -15,14 +16,14 @@ struct _BbListRow
   GtkListBox *lines;
   GtkButton *add_button;
 
-  /* owned: one for each field of a line */
+  /* owned: one for each field of a line, and one for what is behind them */
   GPtrArray *columns;
+
+  /* owned: what is known of a line that is yet to be written, or NULL */
+  gpointer fresh;
 };
 
 G_DEFINE_FINAL_TYPE (BbListRow, bb_list_row, BB_TYPE_FIELD_ROW)
-
-static GtkWidget *add_line (BbListRow     *self,
-                            gconstpointer  item);
 
 static const BbTable *
 get_item_table (BbListRow *self)
@@ -30,11 +31,11 @@ get_item_table (BbListRow *self)
   return bb_field_row_get_field (BB_FIELD_ROW (self))->item;
 }
 
-/* A line is a row of the list box; its editors hang on it in the order of the table's fields. */
-static GPtrArray *
-get_editors (GtkWidget *line)
+static BbListLine *
+get_line (BbListRow *self,
+          guint      n)
 {
-  return g_object_get_data (G_OBJECT (line), "editors");
+  return BB_LIST_LINE (gtk_list_box_get_row_at_index (self->lines, (int) n));
 }
 
 static guint
@@ -65,73 +66,45 @@ update_add_button (BbListRow *self)
 }
 
 static void
-editor_changed_cb (BbListRow *self)
+line_changed_cb (BbListRow *self)
 {
   bb_field_row_edited (BB_FIELD_ROW (self));
 }
 
 static void
-remove_clicked_cb (GtkButton *button,
-                   BbListRow *self)
+line_unwanted_cb (BbListRow  *self,
+                  BbListLine *line)
 {
-  GtkWidget *line = gtk_widget_get_ancestor (GTK_WIDGET (button), GTK_TYPE_LIST_BOX_ROW);
-
-  gtk_list_box_remove (self->lines, line);
+  gtk_list_box_remove (self->lines, GTK_WIDGET (line));
   update_add_button (self);
   bb_field_row_edited (BB_FIELD_ROW (self));
+}
+
+static BbListLine *
+add_line (BbListRow     *self,
+          gconstpointer  item)
+{
+  GtkWidget *line = bb_list_line_new (bb_field_row_get_session (BB_FIELD_ROW (self)), get_item_table (self),
+                                      self->columns, item);
+
+  g_signal_connect_object (line, "changed", G_CALLBACK (line_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (line, "unwanted", G_CALLBACK (line_unwanted_cb), self, G_CONNECT_SWAPPED);
+  gtk_list_box_append (self->lines, line);
+  update_add_button (self);
+
+  return BB_LIST_LINE (line);
 }
 
 static void
 add_clicked_cb (GtkButton *button,
                 BbListRow *self)
 {
-  GtkWidget *line = add_line (self, NULL);
+  BbListLine *line = add_line (self, self->fresh);
 
   (void) button;
 
-  gtk_widget_child_focus (line, GTK_DIR_TAB_FORWARD);
+  gtk_widget_child_focus (GTK_WIDGET (line), GTK_DIR_TAB_FORWARD);
   bb_field_row_edited (BB_FIELD_ROW (self));
-}
-
-static GtkWidget *
-add_line (BbListRow     *self,
-          gconstpointer  item)
-{
-  const BbTable *table = get_item_table (self);
-  BbSession *session = bb_field_row_get_session (BB_FIELD_ROW (self));
-  GtkWidget *line = gtk_list_box_row_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
-  GtkWidget *remove = gtk_button_new_from_icon_name ("list-remove-symbolic");
-  GPtrArray *editors = g_ptr_array_new ();
-
-  for (guint i = 0; i < table->n_fields; i++)
-    {
-      BbFieldRow *editor = bb_field_row_new (session, table, &table->fields[i]);
-
-      if (item != NULL)
-        bb_field_row_load (editor, item);
-      bb_field_row_set_compact (editor);
-      gtk_size_group_add_widget (self->columns->pdata[i], GTK_WIDGET (editor));
-      g_signal_connect_swapped (editor, "changed", G_CALLBACK (editor_changed_cb), self);
-      g_ptr_array_add (editors, editor);
-      gtk_box_append (GTK_BOX (box), GTK_WIDGET (editor));
-    }
-
-  gtk_widget_set_tooltip_text (remove, _("Take this line away"));
-  bb_compat_set_name (remove, _("Take this line away"));
-  gtk_widget_set_valign (remove, GTK_ALIGN_CENTER);
-  gtk_widget_add_css_class (remove, "flat");
-  g_signal_connect (remove, "clicked", G_CALLBACK (remove_clicked_cb), self);
-  gtk_box_append (GTK_BOX (box), remove);
-
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (line), box);
-  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (line), FALSE);
-  gtk_widget_set_focusable (line, FALSE);
-  g_object_set_data_full (G_OBJECT (line), "editors", editors, (GDestroyNotify) g_ptr_array_unref);
-  gtk_list_box_append (self->lines, line);
-  update_add_button (self);
-
-  return line;
 }
 
 static void
@@ -154,7 +127,7 @@ bb_list_row_load (BbFieldRow    *row,
     add_line (self, array->data + i * field->item->size);
   /* A list that may be empty is, until a person adds to it. */
   if (field->required && (array == NULL || array->len == 0))
-    add_line (self, NULL);
+    add_line (self, self->fresh);
 }
 
 static gboolean
@@ -164,50 +137,37 @@ bb_list_row_store (BbFieldRow  *row,
 {
   BbListRow *self = BB_LIST_ROW (row);
   const BbField *field = bb_field_row_get_field (row);
+  const guint n = count_lines (self);
   gboolean understood = TRUE;
-  GtkListBoxRow *line = NULL;
 
   bb_field_clear (field, record);
-  for (int i = 0; (line = gtk_list_box_get_row_at_index (self->lines, i)) != NULL; i++)
+  for (guint i = 0; i < n; i++)
     {
-      GPtrArray *editors = get_editors (GTK_WIDGET (line));
-      gpointer item = bb_field_append_item (field, record);
+      g_autofree char *text = NULL;
 
-      for (guint e = 0; e < editors->len; e++)
+      if (!bb_list_line_store (get_line (self, i), bb_field_append_item (field, record), &text) && understood)
         {
-          g_autofree char *text = NULL;
-
-          if (!bb_field_row_store (editors->pdata[e], item, &text) && understood)
-            {
-              *message = g_steal_pointer (&text);
-              understood = FALSE;
-            }
+          *message = g_steal_pointer (&text);
+          understood = FALSE;
         }
     }
 
   return understood;
 }
 
-/* One line of text per line of the list, its editors' states escaped and separated by tabs. */
+/* One line of text per line of the list. */
 static char *
 bb_list_row_dup_state (BbFieldRow *row)
 {
   BbListRow *self = BB_LIST_ROW (row);
+  const guint n = count_lines (self);
   GString *state = g_string_new (NULL);
-  GtkListBoxRow *line = NULL;
 
-  for (int i = 0; (line = gtk_list_box_get_row_at_index (self->lines, i)) != NULL; i++)
+  for (guint i = 0; i < n; i++)
     {
-      GPtrArray *editors = get_editors (GTK_WIDGET (line));
+      g_autofree char *text = bb_list_line_dup_state (get_line (self, i));
 
-      for (guint e = 0; e < editors->len; e++)
-        {
-          g_autofree char *text = bb_field_row_dup_state (editors->pdata[e]);
-          g_autofree char *escaped = g_strescape (text != NULL ? text : "", NULL);
-
-          g_string_append_printf (state, "%s%s", e > 0 ? "\t" : "", escaped);
-        }
-      g_string_append_c (state, '\n');
+      g_string_append_printf (state, "%s\n", text);
     }
 
   return g_string_free (state, FALSE);
@@ -223,38 +183,67 @@ bb_list_row_set_state (BbFieldRow  *row,
 
   clear_lines (self);
   for (guint i = 0; lines[i] != NULL && *lines[i] != '\0'; i++)
-    {
-      g_auto (GStrv) texts = g_strsplit (lines[i], "\t", -1);
-      GPtrArray *editors = get_editors (add_line (self, NULL));
-
-      for (guint e = 0; e < editors->len && texts[e] != NULL; e++)
-        {
-          g_autofree char *text = g_strcompress (texts[e]);
-
-          bb_field_row_set_state (editors->pdata[e], text, system);
-        }
-    }
+    bb_list_line_set_state (add_line (self, NULL), lines[i], system);
 }
 
 static void
 bb_list_row_refresh (BbFieldRow *row)
 {
   BbListRow *self = BB_LIST_ROW (row);
-  GtkListBoxRow *line = NULL;
+  const guint n = count_lines (self);
 
-  for (int i = 0; (line = gtk_list_box_get_row_at_index (self->lines, i)) != NULL; i++)
-    {
-      GPtrArray *editors = get_editors (GTK_WIDGET (line));
+  for (guint i = 0; i < n; i++)
+    bb_list_line_refresh (get_line (self, i));
+}
 
-      for (guint e = 0; e < editors->len; e++)
-        bb_field_row_refresh (editors->pdata[e]);
-    }
+static gboolean
+bb_list_row_judge (BbFieldRow *row,
+                   gboolean    even_if_untouched)
+{
+  BbListRow *self = BB_LIST_ROW (row);
+  const guint n = count_lines (self);
+  gboolean valid = TRUE;
+
+  for (guint i = 0; i < n; i++)
+    valid = bb_list_line_judge (get_line (self, i), even_if_untouched) && valid;
+
+  return valid;
+}
+
+static BbFieldRow *
+bb_list_row_find_nested (BbFieldRow *row,
+                         const char *path)
+{
+  BbListRow *self = BB_LIST_ROW (row);
+  const guint n = count_lines (self);
+  char *end = NULL;
+  guint64 i = 0;
+
+  if (*path != '[')
+    return NULL;
+  i = g_ascii_strtoull (path + 1, &end, 10);
+
+  return i < n && g_str_has_prefix (end, "].") ? bb_list_line_find (get_line (self, (guint) i), end + 2) : NULL;
+}
+
+static BbFieldRow *
+bb_list_row_find_faulty (BbFieldRow *row)
+{
+  BbListRow *self = BB_LIST_ROW (row);
+  const guint n = count_lines (self);
+  BbFieldRow *faulty = NULL;
+
+  for (guint i = 0; faulty == NULL && i < n; i++)
+    faulty = bb_list_line_find_faulty (get_line (self, i));
+
+  return faulty;
 }
 
 static void
 make_captions (BbListRow *self)
 {
   const BbTable *table = get_item_table (self);
+  GtkWidget *behind = gtk_label_new (NULL);
 
   self->captions = GTK_BOX (gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4));
   for (guint i = 0; i < table->n_fields; i++)
@@ -265,10 +254,15 @@ make_captions (BbListRow *self)
       gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
       gtk_widget_add_css_class (label, "caption");
       gtk_widget_add_css_class (label, "dim-label");
+      /* A line grows with its texts, and what stands above them with it. */
+      gtk_widget_set_hexpand (label, table->fields[i].kind == BB_KIND_TEXT && table->fields[i].names == NULL);
       gtk_size_group_add_widget (column, label);
       g_ptr_array_add (self->columns, column);
       gtk_box_append (self->captions, label);
     }
+  g_ptr_array_add (self->columns, gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL));
+  gtk_box_append (self->captions, behind);
+  gtk_size_group_add_widget (self->columns->pdata[table->n_fields], behind);
 }
 
 static void
@@ -296,7 +290,11 @@ bb_list_row_build (BbFieldRow *row)
 static void
 bb_list_row_finalize (GObject *object)
 {
-  g_ptr_array_unref (BB_LIST_ROW (object)->columns);
+  BbListRow *self = BB_LIST_ROW (object);
+
+  g_ptr_array_unref (self->columns);
+  if (self->fresh != NULL)
+    bb_record_free (get_item_table (self), self->fresh);
 
   G_OBJECT_CLASS (bb_list_row_parent_class)->finalize (object);
 }
@@ -313,10 +311,34 @@ bb_list_row_class_init (BbListRowClass *klass)
   row_class->dup_state = bb_list_row_dup_state;
   row_class->set_state = bb_list_row_set_state;
   row_class->refresh = bb_list_row_refresh;
+  row_class->judge = bb_list_row_judge;
+  row_class->find_nested = bb_list_row_find_nested;
+  row_class->find_faulty = bb_list_row_find_faulty;
 }
 
 static void
 bb_list_row_init (BbListRow *self)
 {
   self->columns = g_ptr_array_new_with_free_func (g_object_unref);
+}
+
+/**
+ * bb_list_row_set_fresh:
+ * @self: a row
+ * @item: what is known of a struct that a person adds to the list; copied
+ *
+ * Fills in what need not be typed in each line that is added from now on. The person can change it.
+ */
+void
+bb_list_row_set_fresh (BbListRow     *self,
+                       gconstpointer  item)
+{
+  const BbTable *table = NULL;
+
+  g_return_if_fail (BB_IS_LIST_ROW (self) && item != NULL);
+
+  table = get_item_table (self);
+  if (self->fresh != NULL)
+    bb_record_free (table, self->fresh);
+  self->fresh = bb_record_copy (table, item);
 }

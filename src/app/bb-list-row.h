@@ -14,4 +14,7 @@ G_BEGIN_DECLS
 #define BB_TYPE_LIST_ROW (bb_list_row_get_type ())
 G_DECLARE_FINAL_TYPE (BbListRow, bb_list_row, BB, LIST_ROW, BbFieldRow)
 
+void bb_list_row_set_fresh (BbListRow     *self,
+                            gconstpointer  item);
+
 G_END_DECLS

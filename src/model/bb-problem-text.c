@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-model"
+
 #include "bb-problem.h"
 
 #include <glib/gi18n-lib.h>
@@ -189,4 +191,87 @@ bb_problem_to_text (const BbProblem     *self,
     default:
       return g_strdup ("");
     }
+}
+
+/**
+ * bb_fault_split:
+ * @message: what is wrong; names what it speaks of before a colon, as bb_record_validate() and the book do
+ * @path: (out) (transfer full) (nullable): the key, or the way to one in a list of records, like `weighed[0].wet_g`;
+ *   %NULL where the message names none
+ *
+ * Returns: (transfer none): what stands behind the colon; all of @message where it names nothing
+ */
+const char *
+bb_fault_split (const char  *message,
+                char       **path)
+{
+  gsize n = 0;
+
+  g_return_val_if_fail (message != NULL && path != NULL, message);
+
+  n = strspn (message, "abcdefghijklmnopqrstuvwxyz0123456789_.[]");
+  *path = n > 0 && g_str_has_prefix (message + n, ": ") ? g_strndup (message, n) : NULL;
+
+  return *path != NULL ? message + n + strlen (": ") : message;
+}
+
+/* One step of a path, which then is behind it. Returns: its words, or NULL where the table has no such field */
+static char *
+name_step (const BbTable **table,
+           const char    **path)
+{
+  const gsize n = strcspn (*path, ".[");
+  g_autofree char *name = g_strndup (*path, n);
+  const BbField *field = *table != NULL ? bb_table_find_field (*table, name) : NULL;
+  char *end = NULL;
+  guint64 number = 0;
+
+  if (field == NULL)
+    return NULL;
+  *table = field->item;
+  *path += n;
+  if (**path == '[')
+    {
+      number = g_ascii_strtoull (*path + 1, &end, 10) + 1;
+      *path = end + (*end == ']');
+    }
+  *path += **path == '.';
+
+  return number > 0 ? g_strdup_printf ("%s %d", _(field->item != NULL ? field->item->title : field->title),
+                                       (int) number)
+                    : g_strdup (_(field->title));
+}
+
+/**
+ * bb_fault_to_text:
+ * @table: the table of the record that is wrong
+ * @message: what is wrong, as bb_fault_split() takes it
+ *
+ * Puts the way to what is wrong into words, for where it can't be said at the field itself.
+ *
+ * Returns: (transfer full): like “Weigh-in 1, Wet mass: The garment can't be lighter”; @message where it names nothing
+ *   that the table has
+ */
+char *
+bb_fault_to_text (const BbTable *table,
+                  const char    *message)
+{
+  g_autofree char *path = NULL;
+  g_autofree char *sentence = NULL;
+  g_autoptr (GString) words = g_string_new (NULL);
+  const char *text = bb_fault_split (message, &path);
+
+  for (const char *rest = path; rest != NULL && *rest != '\0';)
+    {
+      g_autofree char *step = name_step (&table, &rest);
+
+      if (step == NULL)
+        return g_strdup (message);
+      g_string_append_printf (words, "%s%s", words->len > 0 ? ", " : "", step);
+    }
+  if (words->len == 0)
+    return g_strdup (message);
+  sentence = bb_text_to_sentence (text);
+
+  return g_strdup_printf ("%s: %s", words->str, sentence);
 }

@@ -57,4 +57,10 @@ gboolean bb_record_check_wanted (const BbTable       *table,
                                  gconstpointer        record,
                                  GError             **error);
 
+/* What is said of a field, by the checks and by the book. */
+const char *bb_fault_split      (const char          *message,
+                                 char               **path);
+char    *bb_fault_to_text       (const BbTable       *table,
+                                 const char          *message);
+
 G_END_DECLS

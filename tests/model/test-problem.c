@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-error.h"
 #include "bb-problem.h"
+#include "bb-run.h"
 #include "bb-recipe.h"
 
 #include <string.h>
@@ -379,6 +380,33 @@ test_sentence (void)
     }
 }
 
+/* Nobody but a programmer reads a path. */
+static void
+test_path_in_words (void)
+{
+  const char * const rows[][2] = {
+    { "weighed[0].box_area_m2: missing", "Weigh-in 1, Box area: Missing" },
+    { "weighed[11].wet_g: the garment can't be lighter.", "Weigh-in 12, Wet mass: The garment can't be lighter." },
+    { "departures[1].setting: a revision has no such setting.",
+      "Set otherwise 2, Setting: A revision has no such setting." },
+    { "good: say how many.", "Good: Say how many." },
+    /* What the table does not have, and what is no path, stays as it is. */
+    { "weighed[0].colour: unknown", "weighed[0].colour: unknown" },
+    { "weight: unknown", "weight: unknown" },
+    { "weighed[: unknown", "Weigh-in 1: Unknown" },
+    { "Job 12: it is done.", "Job 12: it is done." },
+    { "The disk is full.", "The disk is full." },
+    { ": nothing", ": nothing" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *text = bb_fault_to_text (&bb_run_table, rows[i][0]);
+
+      g_assert_cmpstr (text, ==, rows[i][1]);
+    }
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -397,6 +425,7 @@ main (int   argc,
   g_test_add_func ("/problem/lists-of-texts", test_lists_of_texts);
   g_test_add_func ("/problem/nested-records-are-named-by-path", test_nested_records_are_named_by_path);
   g_test_add_func ("/problem/sentence", test_sentence);
+  g_test_add_func ("/problem/path-in-words", test_path_in_words);
 
   return g_test_run ();
 }
