@@ -3,6 +3,9 @@
 
 #include "bb-form-rules.h"
 
+#include "bb-list-row.h"
+#include "bb-run-aim.h"
+
 /* What is settled can be seen, but not changed. */
 static void
 set_settled (BbForm        *form,
@@ -70,6 +73,22 @@ settle_plan (BbForm     *form,
                  bb_wash_plan_is_settled (plan, draft, n_specimens > 0, &bb_wash_plan_table.fields[i]));
 }
 
+/* The box follows from what is printed: each weigh-in begins with it. */
+static void
+fill_in_box (BbForm      *form,
+             BbBook      *book,
+             const BbRun *draft)
+{
+  BbFieldRow *row = bb_form_find_row (form, bb_table_find_field (&bb_run_table, "weighed"));
+  g_autoptr (BbWeighed) fresh = bb_weighed_new ();
+  BbRunAim aim;
+
+  if (row == NULL || draft->line == 0 || draft->revision == 0 || !bb_run_aim_load (book, draft, &aim, NULL))
+    return;
+  fresh->box_area_m2 = aim.box_area_m2;
+  bb_list_row_set_fresh (BB_LIST_ROW (row), fresh);
+}
+
 /**
  * bb_form_rules_apply:
  * @form: a form
@@ -89,11 +108,13 @@ bb_form_rules_apply (BbForm    *form,
   g_return_if_fail (BB_IS_FORM (form) && BB_IS_SESSION (session));
 
   table = bb_form_get_table (form);
-  if (table != &bb_wash_test_table && table != &bb_wash_plan_table)
+  if (table != &bb_wash_test_table && table != &bb_wash_plan_table && table != &bb_run_table)
     return;
   book = bb_session_get_book (session);
   draft = bb_form_dup_draft (form);
-  if (table == &bb_wash_test_table)
+  if (table == &bb_run_table)
+    fill_in_box (form, book, draft);
+  else if (table == &bb_wash_test_table)
     follow_plan (form, book, draft);
   else
     settle_plan (form, book, draft);

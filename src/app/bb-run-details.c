@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-children.h"
+#include "bb-run-aim.h"
 #include "bb-run-words.h"
 #include "bb-show.h"
 
@@ -33,23 +34,48 @@ add_entries (BbRunDetails    *self,
     }
 }
 
+static const char * const css_names[] = { "low", "ok", "high" };
+
+/* The verdict is the Mix page's: its word and shape first. */
+static void
+add_weigh_in (BbRunDetails    *self,
+              BbSession       *session,
+              const BbRunAim  *aim,
+              const BbWeighed *weighed)
+{
+  const BbUnitContext *units = bb_session_get_units (session);
+  g_autofree char *text = bb_words_of_weighed (weighed, aim->laydown_g_per_m2, units);
+  g_autoptr (BbWeighInOut) out = bb_weigh_in_out_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  bb_children_add_text (GTK_BOX (box), text, "numeral");
+  if (bb_run_aim_judge (aim, weighed, out))
+    {
+      g_autofree char *verdict = bb_words_of_weigh_in (out, units);
+
+      gtk_widget_add_css_class (box, "weighed");
+      gtk_widget_add_css_class (box, css_names[out->verdict]);
+      bb_children_add_text (GTK_BOX (box), verdict, "weighed-verdict");
+    }
+  gtk_box_append (GTK_BOX (self), box);
+}
+
 static void
 add_weighed (BbRunDetails *self,
              BbSession    *session,
              const BbRun  *run)
 {
   const GArray *weighed = run->weighed;
+  g_autoptr (GError) error = NULL;
+  BbRunAim aim;
 
   if (weighed == NULL || weighed->len == 0)
     return;
   bb_children_add_text (GTK_BOX (self), _("Weigh-ins"), "heading");
+  if (!bb_run_aim_load (bb_session_get_book (session), run, &aim, &error))
+    bb_session_report (session, error);
   for (guint i = 0; i < weighed->len; i++)
-    {
-      g_autofree char *text = bb_words_of_weighed (&g_array_index (weighed, BbWeighed, i),
-                                                   bb_session_get_units (session));
-
-      bb_children_add_text (GTK_BOX (self), text, "numeral");
-    }
+    add_weigh_in (self, session, &aim, &g_array_index (weighed, BbWeighed, i));
 }
 
 static void

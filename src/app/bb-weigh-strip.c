@@ -7,6 +7,7 @@
 
 #include "bb-form.h"
 #include "bb-rounding.h"
+#include "bb-run-words.h"
 #include "bb-weigh-in.h"
 #include "bb-weigh-scale.h"
 
@@ -59,27 +60,11 @@ show_words (BbWeighStrip       *self,
   const BbUnitContext *units = bb_session_get_units (self->session);
   g_autofree char *laydown = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, out->laydown_g_per_m2, units);
   g_autofree char *applied = bb_quantity_format_with_unit (BB_QUANTITY_MASS, out->applied_g, units);
-  g_autofree char *deviation = bb_quantity_format_with_unit (BB_QUANTITY_FRACTION, fabs (out->deviation_fraction),
-                                                             units);
-  g_autofree char *word = NULL;
+  g_autofree char *word = bb_words_of_weigh_in (out, units);
   g_autofree char *target = NULL;
   g_autofree char *told = NULL;
   g_autofree char *detail = NULL;
   const char *next = NULL;
-
-  switch ((BbWeighVerdict) out->verdict)
-    {
-    case BB_WEIGH_LOW:
-      word = g_strdup_printf (_("▼ Low: %s too little"), deviation);
-      break;
-    case BB_WEIGH_HIGH:
-      word = g_strdup_printf (_("▲ High: %s too much"), deviation);
-      break;
-    case BB_WEIGH_OK:
-    default:
-      word = g_strdup_printf (_("✓ OK: within %s of the target"), deviation);
-      break;
-    }
 
   next = describe_next ((BbWeighVerdict) out->verdict);
   target = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, self->target_g_per_m2, units);

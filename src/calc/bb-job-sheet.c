@@ -3,7 +3,6 @@
 
 #include "bb-job-sheet-private.h"
 
-#include "bb-box.h"
 #include "bb-cost.h"
 #include "bb-laydown.h"
 #include "bb-line-rate.h"
@@ -248,13 +247,24 @@ least_reach (double a,
   return isnan (a) ? b : isnan (b) ? a : fmin (a, b);
 }
 
-static gboolean
-compute_box (BbLineSheet        *sheet,
-             const BbSheetLine  *line,
-             GError            **error)
+/**
+ * bb_sheet_line_find_box:
+ * @line: a line with its revision
+ * @out: gets the rectangle to spray
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
+ * Reckons the box about the line's print, as wide as the revision's margin and the machines' reach make it.
+ *
+ * Returns: %FALSE where the size of the print is not said
+ */
+gboolean
+bb_sheet_line_find_box (const BbSheetLine  *line,
+                        BbBoxOut           *out,
+                        GError            **error)
 {
   g_autoptr (BbBoxIn) in = bb_box_in_new ();
-  g_autoptr (BbBoxOut) out = bb_box_out_new ();
+
+  g_return_val_if_fail (line != NULL && line->revision != NULL && out != NULL, FALSE);
 
   in->print_width_mm = line->line->print_width_mm;
   in->print_height_mm = line->line->print_height_mm;
@@ -269,7 +279,18 @@ compute_box (BbLineSheet        *sheet,
       in->max_width_mm = least_reach (in->max_width_mm, line->dryer->reach_width_mm);
       in->max_height_mm = least_reach (in->max_height_mm, line->dryer->reach_height_mm);
     }
-  if (!bb_calculator_run (&bb_box_calculator, in, out, error))
+
+  return bb_calculator_run (&bb_box_calculator, in, out, error);
+}
+
+static gboolean
+compute_box (BbLineSheet        *sheet,
+             const BbSheetLine  *line,
+             GError            **error)
+{
+  g_autoptr (BbBoxOut) out = bb_box_out_new ();
+
+  if (!bb_sheet_line_find_box (line, out, error))
     return FALSE;
 
   sheet->box_width_mm = out->box_width_mm;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "bb-box.h"
 #include "bb-calculator.h"
 #include "bb-equipment.h"
 #include "bb-job.h"
@@ -58,6 +59,10 @@ typedef struct {
   const BbEquipment *printer;
   const BbEquipment *curer;
 } BbSheetLine;
+
+gboolean bb_sheet_line_find_box (const BbSheetLine  *line,
+                                 BbBoxOut           *out,
+                                 GError            **error);
 
 #define BB_STAGE_TIME_FIELDS(F, T) \
   F (T, TEXT, name, N_("Stage"), .help = N_("What is done there.")) \

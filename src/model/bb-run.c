@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "bb-model"
+
 #include "bb-run.h"
 
 #include "bb-error.h"
@@ -71,3 +73,59 @@ BB_DEFINE_TABLE (BbRun, bb_run, "run", N_("Run"), BB_RUN_FIELDS, check_run)
 BB_DEFINE_TABLE (BbAnnotation, bb_annotation, "annotation", N_("Remark"), BB_ANNOTATION_FIELDS, NULL)
 BB_DEFINE_TABLE (BbLotEntry, bb_lot_entry, "lot_entry", N_("Entry of a lot"), BB_LOT_ENTRY_FIELDS, check_entry)
 BB_DEFINE_TABLE (BbLotUse, bb_lot_use, "lot_use", N_("Taken from a container"), BB_LOT_USE_FIELDS, NULL)
+
+/* A value as it is written on labels and in files, into a record. */
+static gboolean
+read_value (const BbField *field,
+            const char    *text,
+            gpointer       record)
+{
+  char *end = NULL;
+  double number = 0;
+  int choice = 0;
+
+  if (text == NULL)
+    return FALSE;
+
+  switch ((int) field->kind)
+    {
+    case BB_KIND_NUMBER:
+    case BB_KIND_INTEGER:
+      number = g_ascii_strtod (text, &end);
+      if (end == text || *end != '\0')
+        return FALSE;
+      if (field->kind == BB_KIND_NUMBER)
+        bb_field_set_number (field, record, number);
+      else
+        bb_field_set_integer (field, record, (gint64) number);
+      return TRUE;
+    case BB_KIND_CHOICE:
+      choice = bb_choices_find (field->choices, text);
+      if (choice == BB_CHOICE_NONE)
+        return FALSE;
+      bb_field_set_choice (field, record, choice);
+      return TRUE;
+    default:
+      return FALSE;
+    }
+}
+
+/**
+ * bb_departure_apply:
+ * @self: what was set otherwise
+ * @revision: a revision; gets the setting as it was done
+ *
+ * Returns: %FALSE where what was done is no value of the setting: it was left out, or told in words
+ */
+gboolean
+bb_departure_apply (const BbDeparture *self,
+                    BbRevision        *revision)
+{
+  const BbField *field = NULL;
+
+  g_return_val_if_fail (self != NULL && revision != NULL, FALSE);
+
+  field = self->setting != NULL ? bb_table_find_field (&bb_revision_table, self->setting) : NULL;
+
+  return field != NULL && field->station != BB_STATION_NONE && read_value (field, self->done, revision);
+}

@@ -29,6 +29,9 @@ BB_DECLARE_TABLE (BbWeighed, bb_weighed, BB_WEIGHED_FIELDS);
 
 BB_DECLARE_TABLE (BbDeparture, bb_departure, BB_DEPARTURE_FIELDS);
 
+gboolean bb_departure_apply (const BbDeparture *self,
+                             BbRevision        *revision);
+
 #define BB_SPOILT_CHOICES(C) \
   C (BB_SPOILT_STAIN, "pretreat-stain", N_("Pretreat stain or box mark")) \
   C (BB_SPOILT_FIBRES, "fibres", N_("Fibres through the print")) \

@@ -69,53 +69,17 @@ bb_words_of_rest (const BbLineCard *line)
                                     (gulong) rest), (int) rest, (int) line->count);
 }
 
-/* A value as it is written on labels and in files, into a record. */
-static gboolean
-read_value (const BbField *field,
-            const char    *text,
-            gpointer       record)
-{
-  char *end = NULL;
-  double number = 0;
-  int choice = 0;
-
-  if (text == NULL)
-    return FALSE;
-
-  switch ((int) field->kind)
-    {
-    case BB_KIND_NUMBER:
-    case BB_KIND_INTEGER:
-      number = g_ascii_strtod (text, &end);
-      if (end == text || *end != '\0')
-        return FALSE;
-      if (field->kind == BB_KIND_NUMBER)
-        bb_field_set_number (field, record, number);
-      else
-        bb_field_set_integer (field, record, (gint64) number);
-      return TRUE;
-    case BB_KIND_CHOICE:
-      choice = bb_choices_find (field->choices, text);
-      if (choice == BB_CHOICE_NONE)
-        return FALSE;
-      bb_field_set_choice (field, record, choice);
-      return TRUE;
-    default:
-      return FALSE;
-    }
-}
-
 static char *
 describe_done (BbBook              *book,
                const BbRevision    *revision,
                const BbField       *field,
-               const char          *done,
+               const BbDeparture   *departure,
                const BbUnitContext *units)
 {
   g_autoptr (BbRevision) copy = bb_record_copy (&bb_revision_table, revision);
 
-  if (!read_value (field, done, copy))
-    return g_strdup (done != NULL ? done : _("not at all"));
+  if (!bb_departure_apply (departure, copy))
+    return g_strdup (departure->done != NULL ? departure->done : _("not at all"));
 
   return bb_words_of_field (book, &bb_revision_table, field, copy, units);
 }
@@ -144,7 +108,7 @@ bb_words_of_departure (BbBook              *book,
     text = g_strdup_printf ("%s: %s", departure->setting, departure->done != NULL ? departure->done : _("not at all"));
   else
     {
-      done = describe_done (book, revision, field, departure->done, units);
+      done = describe_done (book, revision, field, departure, units);
       said = bb_words_of_field (book, &bb_revision_table, field, revision, units);
       /* Translators: a station, one of its settings, what was set, and what the recipe says. */
       text = *said != '\0' ? g_strdup_printf (_("%s, %s: %s, not %s."), bb_station_get_title (field->station),
@@ -159,12 +123,14 @@ bb_words_of_departure (BbBook              *book,
 /**
  * bb_words_of_weighed:
  * @weighed: a garment that was weighed
+ * @target_g_per_m2: the laydown that was aimed at; NaN where that is not known
  * @units: the units to show
  *
- * Returns: (transfer full): both masses, and the laydown that they amount to
+ * Returns: (transfer full): both masses, the laydown that they amount to, and what was aimed at
  */
 char *
 bb_words_of_weighed (const BbWeighed     *weighed,
+                     double               target_g_per_m2,
                      const BbUnitContext *units)
 {
   g_autofree char *tare = bb_quantity_format_with_unit (BB_QUANTITY_MASS, weighed->tare_g, units);
@@ -172,8 +138,41 @@ bb_words_of_weighed (const BbWeighed     *weighed,
   double laydown = (weighed->wet_g - weighed->tare_g) / weighed->box_area_m2;
   g_autofree char *per_area = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, laydown, units);
 
-  /* Translators: mass of a garment before and after pretreat, and the laydown. */
-  return g_strdup_printf (_("%s → %s: %s"), tare, wet, per_area);
+  g_autofree char *target = NULL;
+
+  if (isnan (target_g_per_m2))
+    /* Translators: mass of a garment before and after pretreat, and the laydown. */
+    return g_strdup_printf (_("%s → %s: %s"), tare, wet, per_area);
+  target = bb_quantity_format_with_unit (BB_QUANTITY_MASS_PER_AREA, target_g_per_m2, units);
+
+  /* Translators: mass of a garment before and after pretreat, the laydown, and that which was aimed at. */
+  return g_strdup_printf (_("%s → %s: %s, aimed at %s"), tare, wet, per_area, target);
+}
+
+/**
+ * bb_words_of_weigh_in:
+ * @out: what the calculator says of a weigh-in
+ * @units: the units to show
+ *
+ * Returns: (transfer full): the verdict, with a shape, its word, and how far it is from the target
+ */
+char *
+bb_words_of_weigh_in (const BbWeighInOut  *out,
+                      const BbUnitContext *units)
+{
+  g_autofree char *deviation = bb_quantity_format_with_unit (BB_QUANTITY_FRACTION, fabs (out->deviation_fraction),
+                                                             units);
+
+  switch ((BbWeighVerdict) out->verdict)
+    {
+    case BB_WEIGH_LOW:
+      return g_strdup_printf (_("▼ Low: %s too little"), deviation);
+    case BB_WEIGH_HIGH:
+      return g_strdup_printf (_("▲ High: %s too much"), deviation);
+    case BB_WEIGH_OK:
+    default:
+      return g_strdup_printf (_("✓ OK: within %s of the target"), deviation);
+    }
 }
 
 /**

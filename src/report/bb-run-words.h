@@ -5,6 +5,7 @@
 #include "bb-job-sheet.h"
 #include "bb-quantity.h"
 #include "bb-run.h"
+#include "bb-weigh-in.h"
 
 G_BEGIN_DECLS
 
@@ -19,6 +20,9 @@ char *bb_words_of_departure        (BbBook              *book,
                                     const BbDeparture   *departure,
                                     const BbUnitContext *units);
 char *bb_words_of_weighed          (const BbWeighed     *weighed,
+                                    double               target_g_per_m2,
+                                    const BbUnitContext *units);
+char *bb_words_of_weigh_in         (const BbWeighInOut  *out,
                                     const BbUnitContext *units);
 char *bb_words_of_entry            (BbBook              *book,
                                     const BbLotEntry    *entry,

@@ -5,6 +5,7 @@
 
 #include "app-helpers.h"
 #include "bb-book-jobs.h"
+#include "bb-editor.h"
 #include "bb-form.h"
 #include "bb-job-detail.h"
 #include "bb-record-dialog.h"
@@ -122,6 +123,13 @@ static gboolean
 is_use_shown (gpointer data)
 {
   return says (GTK_WIDGET (((Scene *) data)->panel), "L-1, ") && says (GTK_WIDGET (((Scene *) data)->panel), ": 40 g");
+}
+
+static gboolean
+is_weigh_in_shown (gpointer data)
+{
+  return says (GTK_WIDGET (((Scene *) data)->panel), "aimed at ") &&
+         says (GTK_WIDGET (((Scene *) data)->panel), "▼ Low: 50");
 }
 
 /* The last window that is there besides the scene's own. */
@@ -354,6 +362,47 @@ test_trace_saved (Scene         *scene,
   g_assert_finalize_object (view);
 }
 
+/* The box of a weigh-in is that of the line's print with the margin of the revision, and its verdict is the Mix page's:
+ * 300 mm by 400 mm of print with 10 mm around are 0.1344 m², where 190 g/m² are 25.5 g. */
+static void
+test_weigh_in (Scene         *scene,
+               gconstpointer  data)
+{
+  BbBook *book = bb_session_get_book (scene->session);
+  BbRunView *view = helper_find_widget (GTK_WIDGET (scene->panel), BB_TYPE_RUN_VIEW);
+  BbForm *form = NULL;
+  BbFieldRow *list = NULL;
+  GtkWidget *dialog = NULL;
+  g_autoptr (BbRun) run = NULL;
+  g_autoptr (BbRevision) revision = bb_book_load (book, &bb_revision_table, scene->shop->revision->id, NULL);
+  const double width_mm = scene->shop->line->print_width_mm + 2 * revision->pretreat_margin_mm;
+  const double height_mm = scene->shop->line->print_height_mm + 2 * revision->pretreat_margin_mm;
+  const double area_m2 = width_mm * height_mm / 1e6;
+  const BbWeighed *weighed = NULL;
+  g_autofree char *wet = NULL;
+
+  (void) data;
+  gtk_widget_activate_action (GTK_WIDGET (view), "run.record", NULL);
+  dialog = find_dialog (BB_TYPE_RECORD_DIALOG);
+  form = helper_find_widget (dialog, BB_TYPE_FORM);
+  list = bb_form_find_row (form, bb_table_find_field (&bb_run_table, "weighed"));
+  run = bb_form_dup_draft (form);
+  g_assert_cmpuint (run->weighed->len, ==, 1);
+  g_signal_emit_by_name (helper_find_widget (GTK_WIDGET (list), GTK_TYPE_BUTTON), "clicked");
+  g_clear_pointer (&run, bb_run_free);
+  run = bb_form_dup_draft (form);
+  weighed = &g_array_index (run->weighed, BbWeighed, 1);
+  g_test_message ("%g by %g", width_mm, height_mm);
+  g_assert_cmpfloat_with_epsilon (weighed->box_area_m2, area_m2, 1e-9);
+  g_assert_true (isnan (weighed->tare_g));
+
+  bb_field_row_set_state (bb_field_row_find_nested (list, "[1].tare_g"), "180", BB_UNITS_METRIC);
+  wet = g_strdup_printf ("%.1f", 180 + area_m2 * revision->pretreat_laydown_g_per_m2 * 0.5);
+  bb_field_row_set_state (bb_field_row_find_nested (list, "[1].wet_g"), wet, BB_UNITS_METRIC);
+  gtk_widget_activate_action (helper_find_widget (dialog, BB_TYPE_EDITOR), "editor.save", NULL);
+  helper_wait_until (is_weigh_in_shown, scene);
+}
+
 /* No button stands there that would move on a job which is not shown. */
 static void
 test_no_job (Scene         *scene,
@@ -456,6 +505,7 @@ main (int   argc,
   ADD ("/runs/start", test_start);
   ADD ("/runs/take-remark-finish", test_take_remark_finish);
   ADD ("/runs/record", test_record);
+  ADD ("/runs/weigh-in", test_weigh_in);
   ADD ("/runs/trace", test_trace);
   ADD ("/runs/trace-saved", test_trace_saved);
   ADD ("/runs/repeat", test_repeat);
