@@ -3,6 +3,9 @@
 
 #include "bb-entry-row.h"
 
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
 #include "bb-colour-button.h"
 #include "bb-date-button.h"
 #include "bb-signal.h"
@@ -13,15 +16,20 @@
 #define LEAST_TEXT_WIDTH 20
 #define NUMBER_WIDTH 8
 #define DATE_WIDTH 11
+#define MOMENT_WIDTH 19
 
 struct _BbEntryRow
 {
   BbFieldRow parent_instance;
 
   GtkEntry *entry;
+  GtkWidget *beside;
 
   /* owned: NULL for what is no number */
   BbTypedNumber *typed;
+
+  /* owned: a moment that the program set, which is shown and not typed; NULL for what a person enters */
+  char *moment;
 };
 
 G_DEFINE_FINAL_TYPE (BbEntryRow, bb_entry_row, BB_TYPE_FIELD_ROW)
@@ -58,6 +66,37 @@ set_text (BbEntryRow *self,
   g_signal_handlers_unblock_by_func (self->entry, BB_HANDLER (changed_cb), self);
 }
 
+static char *
+describe_moment (const char *moment)
+{
+  g_autoptr (GDateTime) utc = g_date_time_new_from_iso8601 (moment, NULL);
+  g_autoptr (GDateTime) local = utc != NULL ? g_date_time_to_local (utc) : NULL;
+
+  /* Translators: a day and an hour: 3 Feb 2025, 14:05. See the manual of strftime. */
+  return local != NULL ? g_date_time_format (local, _("%-d %b %Y, %H:%M")) : g_strdup (moment);
+}
+
+/* A day can be typed; the hour at which something began was taken from the clock, and is shown as it was here. */
+static void
+show_text (BbEntryRow *self,
+           const char *text)
+{
+  const BbField *field = bb_field_row_get_field (BB_FIELD_ROW (self));
+  const gboolean is_moment = field->kind == BB_KIND_DATE && strchr (text, 'T') != NULL && bb_text_is_date (text);
+  g_autofree char *shown = is_moment ? describe_moment (text) : g_strdup (text);
+
+  g_free (self->moment);
+  self->moment = is_moment ? g_strdup (text) : NULL;
+  set_text (self, shown);
+  if (field->kind != BB_KIND_DATE)
+    return;
+  gtk_editable_set_editable (GTK_EDITABLE (self->entry), !is_moment);
+  gtk_entry_set_has_frame (self->entry, !is_moment);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), is_moment ? MOMENT_WIDTH : DATE_WIDTH);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), is_moment ? MOMENT_WIDTH : DATE_WIDTH);
+  gtk_widget_set_visible (self->beside, !is_moment);
+}
+
 static const BbUnitContext *
 get_units (BbEntryRow *self)
 {
@@ -90,9 +129,11 @@ make_editor (BbEntryRow    *self,
 
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->entry));
   if (field->kind == BB_KIND_DATE)
-    gtk_box_append (GTK_BOX (box), bb_date_button_new (GTK_EDITABLE (self->entry)));
+    self->beside = bb_date_button_new (GTK_EDITABLE (self->entry));
   else if (field->colour)
-    gtk_box_append (GTK_BOX (box), bb_colour_button_new (GTK_EDITABLE (self->entry)));
+    self->beside = bb_colour_button_new (GTK_EDITABLE (self->entry));
+  if (self->beside != NULL)
+    gtk_box_append (GTK_BOX (box), self->beside);
 
   return box;
 }
@@ -154,7 +195,7 @@ bb_entry_row_load (BbFieldRow    *row,
     {
       const char *text = bb_field_get_text (field, record);
 
-      set_text (self, text != NULL ? text : "");
+      show_text (self, text != NULL ? text : "");
       return;
     }
 
@@ -178,7 +219,7 @@ bb_entry_row_store (BbFieldRow  *row,
 
   if (!is_numeric (field))
     {
-      bb_field_set_text (field, record, *text != '\0' ? text : NULL);
+      bb_field_set_text (field, record, self->moment != NULL ? self->moment : *text != '\0' ? text : NULL);
       return TRUE;
     }
 
@@ -196,7 +237,9 @@ bb_entry_row_store (BbFieldRow  *row,
 static char *
 bb_entry_row_dup_state (BbFieldRow *row)
 {
-  return g_strdup (gtk_editable_get_text (GTK_EDITABLE (BB_ENTRY_ROW (row)->entry)));
+  BbEntryRow *self = BB_ENTRY_ROW (row);
+
+  return g_strdup (self->moment != NULL ? self->moment : gtk_editable_get_text (GTK_EDITABLE (self->entry)));
 }
 
 static void
@@ -222,7 +265,7 @@ bb_entry_row_set_state (BbFieldRow  *row,
   BbEntryRow *self = BB_ENTRY_ROW (row);
   g_autofree char *text = g_strstrip (g_strdup (state));
 
-  set_text (self, state);
+  show_text (self, state);
   if (is_numeric (bb_field_row_get_field (row)))
     show (self, bb_typed_number_resume (self->typed, text, system, get_units (self)));
 }
@@ -231,6 +274,7 @@ static void
 bb_entry_row_finalize (GObject *object)
 {
   g_clear_pointer (&BB_ENTRY_ROW (object)->typed, bb_typed_number_free);
+  g_free (BB_ENTRY_ROW (object)->moment);
 
   G_OBJECT_CLASS (bb_entry_row_parent_class)->finalize (object);
 }

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-book-jobs.h"
 #include "bb-evidence-load.h"
 #include "bb-job-badge.h"
 #include "bb-job-sheet-window.h"
@@ -21,6 +22,9 @@ struct _BbJobHead
   GtkLabel *due_label;
   GtkButton *start_button;
   GtkButton *finish_button;
+  GtkMenuButton *finish_menu;
+  GtkPopover *finish_popover;
+  GtkLabel *finish_label;
   GtkButton *cancel_button;
   GtkMenuButton *reopen_button;
   GtkPopover *reopen_popover;
@@ -56,7 +60,19 @@ finish_action (GtkWidget  *widget,
   (void) name;
   (void) parameter;
 
+  gtk_popover_popdown (self->finish_popover);
   bb_session_set_job_state (self->session, self->job->id, BB_JOB_DONE);
+}
+
+static void
+keep_open_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *parameter)
+{
+  (void) name;
+  (void) parameter;
+
+  gtk_popover_popdown (BB_JOB_HEAD (widget)->finish_popover);
 }
 
 static void
@@ -135,12 +151,80 @@ show_question (BbJobHead *self)
   gtk_label_set_label (self->reopen_label, text);
 }
 
+/* What the job's lines still want. */
+typedef struct {
+  int garments;
+  int rest;
+  int running;
+} Open;
+
+static Open
+find_open (BbJobHead *self)
+{
+  BbBook *book = bb_session_get_book (self->session);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) ids = bb_book_list_job_lines (book, self->job->id, &error);
+  g_autoptr (GPtrArray) lines = NULL;
+  Open open = { 0, 0, 0 };
+
+  if (ids != NULL)
+    lines = bb_book_load_lines (book, &bb_job_line_table, (const gint64 *) (gpointer) ids->data, ids->len, &error);
+  if (lines == NULL)
+    bb_session_report (self->session, error);
+  for (guint i = 0; lines != NULL && i < lines->len; i++)
+    {
+      const BbLineCard *line = lines->pdata[i];
+      const gint64 good = line->good != BB_INTEGER_NONE ? line->good : 0;
+
+      open.garments += (int) line->count;
+      open.rest += (int) MAX (line->count - good, 0);
+      open.running += (int) line->running;
+    }
+
+  return open;
+}
+
+/* Returns: (transfer full) (nullable): what would be left behind if the job were done now */
+static char *
+describe_open (const Open *open)
+{
+  g_autofree char *rest = NULL;
+  g_autofree char *running = NULL;
+
+  if (open->rest > 0)
+    /* Translators: how many prints are wanted yet, and how many were ordered. */
+    rest = g_strdup_printf (ngettext ("%d print of %d is not yet recorded as good.",
+                                      "%d prints of %d are not yet recorded as good.", (gulong) open->rest),
+                            open->rest, open->garments);
+  if (open->running > 0)
+    running = g_strdup_printf (ngettext ("%d run is under way: finish it under Runs.",
+                                         "%d runs are under way: finish them under Runs.", (gulong) open->running),
+                               open->running);
+  if (rest != NULL && running != NULL)
+    return g_strjoin (" ", rest, running, NULL);
+
+  return rest != NULL ? g_steal_pointer (&rest) : g_steal_pointer (&running);
+}
+
+/* A job of which something is open is not closed at one click. */
+static void
+show_finish (BbJobHead *self)
+{
+  const gboolean is_running = self->job->state == BB_JOB_RUNNING;
+  const Open open = is_running ? find_open (self) : (Open) { 0, 0, 0 };
+  g_autofree char *text = describe_open (&open);
+
+  gtk_widget_set_visible (GTK_WIDGET (self->finish_button), is_running && text == NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->finish_menu), is_running && text != NULL);
+  gtk_label_set_label (self->finish_label, text != NULL ? text : "");
+}
+
 static void
 show_buttons (BbJobHead *self,
               int        state)
 {
   gtk_widget_set_visible (GTK_WIDGET (self->start_button), state == BB_JOB_PLANNED);
-  gtk_widget_set_visible (GTK_WIDGET (self->finish_button), state == BB_JOB_RUNNING);
+  show_finish (self);
   gtk_widget_set_visible (GTK_WIDGET (self->cancel_button), state == BB_JOB_PLANNED || state == BB_JOB_RUNNING);
   gtk_widget_set_visible (GTK_WIDGET (self->reopen_button), bb_job_state_is_over (state));
 }
@@ -226,12 +310,16 @@ bb_job_head_class_init (BbJobHeadClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, due_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, start_button);
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, finish_button);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, finish_menu);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, finish_popover);
+  gtk_widget_class_bind_template_child (widget_class, BbJobHead, finish_label);
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, cancel_button);
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, reopen_button);
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, reopen_popover);
   gtk_widget_class_bind_template_child (widget_class, BbJobHead, reopen_label);
   gtk_widget_class_install_action (widget_class, "job.start", NULL, start_action);
   gtk_widget_class_install_action (widget_class, "job.finish", NULL, finish_action);
+  gtk_widget_class_install_action (widget_class, "job.keep-open", NULL, keep_open_action);
   gtk_widget_class_install_action (widget_class, "job.cancel", NULL, cancel_action);
   gtk_widget_class_install_action (widget_class, "job.reopen", NULL, reopen_action);
   gtk_widget_class_install_action (widget_class, "job.print", NULL, print_action);

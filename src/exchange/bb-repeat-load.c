@@ -186,7 +186,7 @@ load_part (BbBook       *book,
 
   self->findings = g_ptr_array_new_with_free_func (bb_finding_table.free_record);
   self->line = bb_book_load (book, &bb_job_line_table, id, error);
-  if (self->line == NULL || bb_book_find_last_run (book, &bb_job_line_table, id, &self->run, error) < 0)
+  if (self->line == NULL || bb_book_find_last_print (book, id, &self->run, error) < 0)
     return NULL;
   self->since = g_strdup (self->run != NULL ? self->run->started_at : job->ordered_at);
   self->colourway = bb_book_load (book, &bb_colourway_table, self->line->colourway, error);

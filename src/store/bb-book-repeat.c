@@ -10,6 +10,20 @@
 #include "bb-book-private.h"
 #include "bb-text.h"
 
+static int
+find_run (BbBook      *self,
+          const char  *where,
+          gint64       id,
+          BbRun      **run,
+          GError     **error)
+{
+  g_autoptr (GPtrArray) runs = _bb_book_load_many (self, &bb_run_table, where, id, error);
+
+  *run = runs != NULL && runs->len > 0 ? bb_record_copy (&bb_run_table, runs->pdata[0]) : NULL;
+
+  return runs == NULL ? -1 : *run != NULL ? 1 : 0;
+}
+
 /**
  * bb_book_find_last_run:
  * @self: a book
@@ -27,18 +41,33 @@ bb_book_find_last_run (BbBook         *self,
                        BbRun         **run,
                        GError        **error)
 {
-  g_autoptr (GPtrArray) runs = NULL;
-
   g_return_val_if_fail (BB_BOOK_IS_USABLE (self) && run != NULL, -1);
   g_return_val_if_fail (table == &bb_job_line_table || table == &bb_revision_table, -1);
 
-  runs = _bb_book_load_many (self, &bb_run_table,
-                             table == &bb_job_line_table ? "WHERE line = ?1 ORDER BY number DESC LIMIT 1"
-                                                         : "WHERE revision = ?1 ORDER BY id DESC LIMIT 1",
-                             id, error);
-  *run = runs != NULL && runs->len > 0 ? bb_record_copy (&bb_run_table, runs->pdata[0]) : NULL;
+  return find_run (self,
+                   table == &bb_job_line_table ? "WHERE line = ?1 ORDER BY number DESC LIMIT 1"
+                                               : "WHERE revision = ?1 ORDER BY id DESC LIMIT 1",
+                   id, run, error);
+}
 
-  return runs == NULL ? -1 : *run != NULL ? 1 : 0;
+/**
+ * bb_book_find_last_print:
+ * @self: a book
+ * @line: the key of a line of a job
+ * @run: (out) (transfer full) (nullable): its newest run that a garment came out well of, or %NULL
+ * @error: return location for a #GError
+ *
+ * Returns: 1 if there is one, 0 if nothing of the line was printed yet, -1 with an error
+ */
+int
+bb_book_find_last_print (BbBook  *self,
+                         gint64   line,
+                         BbRun  **run,
+                         GError **error)
+{
+  g_return_val_if_fail (BB_BOOK_IS_USABLE (self) && run != NULL, -1);
+
+  return find_run (self, "WHERE line = ?1 AND good > 0 ORDER BY number DESC LIMIT 1", line, run, error);
 }
 
 /* Of each specimen the first reading that it failed by. */
@@ -150,7 +179,7 @@ find_revision (BbBook           *self,
                GError          **error)
 {
   g_autoptr (BbRun) run = NULL;
-  int found = bb_book_find_last_run (self, &bb_job_line_table, line->id, &run, error);
+  int found = bb_book_find_last_print (self, line->id, &run, error);
 
   *revision = found > 0 ? run->revision : line->revision;
 

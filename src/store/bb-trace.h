@@ -40,6 +40,10 @@ int        bb_book_find_last_run     (BbBook              *self,
                                       gint64               id,
                                       BbRun              **run,
                                       GError             **error);
+int        bb_book_find_last_print   (BbBook              *self,
+                                      gint64               line,
+                                      BbRun              **run,
+                                      GError             **error);
 GPtrArray *bb_book_load_failures     (BbBook              *self,
                                       gint64               revision,
                                       const char          *since,

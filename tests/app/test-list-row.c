@@ -208,6 +208,32 @@ test_headings (Scene         *scene,
                                   find_start (scene, GTK_WIDGET (find (scene, "[0].box_area_m2"))), 4.0f);
 }
 
+/* When a run began was taken from the clock: it is shown as people here write it, and kept to the second. */
+static void
+test_moment (Scene         *scene,
+             gconstpointer  data)
+{
+  BbFieldRow *row = bb_form_find_row (scene->form, bb_table_find_field (&bb_run_table, "started_at"));
+  GtkEditable *entry = GTK_EDITABLE (helper_find_widget (GTK_WIDGET (row), GTK_TYPE_ENTRY));
+  const char *moment = "2026-11-26T12:31:25Z";
+  g_autoptr (BbRun) run = bb_form_dup_draft (scene->form);
+  g_autoptr (BbRun) typed = NULL;
+  g_autofree char *state = NULL;
+
+  (void) data;
+  g_assert_true (gtk_editable_get_editable (entry));
+  g_free (run->started_at);
+  run->started_at = g_strdup (moment);
+  bb_form_load (scene->form, run);
+  g_assert_false (gtk_editable_get_editable (entry));
+  g_assert_null (strchr (gtk_editable_get_text (entry), 'Z'));
+  g_assert_nonnull (strstr (gtk_editable_get_text (entry), "Nov 2026, "));
+  state = bb_field_row_dup_state (row);
+  bb_field_row_set_state (row, state, BB_UNITS_METRIC);
+  typed = bb_form_dup_record (scene->form, TRUE);
+  g_assert_cmpstr (typed->started_at, ==, moment);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -219,6 +245,7 @@ main (int   argc,
   ADD ("/list-row/missing", test_missing);
   ADD ("/list-row/at-the-editor", test_at_the_editor);
   ADD ("/list-row/headings", test_headings);
+  ADD ("/list-row/moment", test_moment);
 #undef ADD
 
   return g_test_run ();

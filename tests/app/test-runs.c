@@ -8,6 +8,7 @@
 #include "bb-editor.h"
 #include "bb-form.h"
 #include "bb-job-detail.h"
+#include "bb-job-head.h"
 #include "bb-record-dialog.h"
 #include "bb-repeat-card.h"
 #include "bb-repeat-dialog.h"
@@ -129,7 +130,7 @@ static gboolean
 is_weigh_in_shown (gpointer data)
 {
   return says (GTK_WIDGET (((Scene *) data)->panel), "aimed at ") &&
-         says (GTK_WIDGET (((Scene *) data)->panel), "▼ Low: 50");
+         says (GTK_WIDGET (((Scene *) data)->panel), "▼ Low: ");
 }
 
 /* The last window that is there besides the scene's own. */
@@ -362,8 +363,8 @@ test_trace_saved (Scene         *scene,
   g_assert_finalize_object (view);
 }
 
-/* The box of a weigh-in is that of the line's print with the margin of the revision, and its verdict is the Mix page's:
- * 300 mm by 400 mm of print with 10 mm around are 0.1344 m², where 190 g/m² are 25.5 g. */
+/* The box of a weigh-in is that of the line's print, and its verdict is the Mix page's: 280 mm by 300 mm without a
+ * margin are 0.084 m², and half of what the recipe asks for is too little. */
 static void
 test_weigh_in (Scene         *scene,
                gconstpointer  data)
@@ -375,9 +376,7 @@ test_weigh_in (Scene         *scene,
   GtkWidget *dialog = NULL;
   g_autoptr (BbRun) run = NULL;
   g_autoptr (BbRevision) revision = bb_book_load (book, &bb_revision_table, scene->shop->revision->id, NULL);
-  const double width_mm = scene->shop->line->print_width_mm + 2 * revision->pretreat_margin_mm;
-  const double height_mm = scene->shop->line->print_height_mm + 2 * revision->pretreat_margin_mm;
-  const double area_m2 = width_mm * height_mm / 1e6;
+  const double area_m2 = 0.084;
   const BbWeighed *weighed = NULL;
   g_autofree char *wet = NULL;
 
@@ -392,7 +391,6 @@ test_weigh_in (Scene         *scene,
   g_clear_pointer (&run, bb_run_free);
   run = bb_form_dup_draft (form);
   weighed = &g_array_index (run->weighed, BbWeighed, 1);
-  g_test_message ("%g by %g", width_mm, height_mm);
   g_assert_cmpfloat_with_epsilon (weighed->box_area_m2, area_m2, 1e-9);
   g_assert_true (isnan (weighed->tare_g));
 
@@ -494,6 +492,44 @@ test_repeat (Scene         *scene,
   g_assert_null (find_dialog (BB_TYPE_REPEAT_DIALOG));
 }
 
+/* A run that nothing came out well of is no print. */
+static void
+test_never_printed (Scene         *scene,
+                    gconstpointer  data)
+{
+  g_autoptr (BbRun) run = load_last (scene);
+  GtkWidget *dialog = NULL;
+
+  (void) data;
+  run->good = 0;
+  g_assert_true (bb_book_save_run (bb_session_get_book (scene->session), run, NULL));
+  bb_repeat_dialog_present (GTK_WIDGET (scene->panel), scene->session, scene->shop->job->id);
+  dialog = find_dialog (BB_TYPE_REPEAT_DIALOG);
+  g_assert_true (says (dialog, "and never printed"));
+  g_assert_false (says (dialog, "Last printed on"));
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  helper_wait_idle ();
+}
+
+/* A job of which something is open says so before it is done. */
+static void
+test_done (Scene         *scene,
+           gconstpointer  data)
+{
+  GtkWidget *head = g_object_ref_sink (g_object_new (BB_TYPE_JOB_HEAD, NULL));
+  g_autoptr (BbJob) job = bb_book_load (bb_session_get_book (scene->session), &bb_job_table, scene->shop->job->id,
+                                        NULL);
+  GtkWidget *menu = NULL;
+
+  (void) data;
+  bb_job_head_show (BB_JOB_HEAD (head), scene->session, job);
+  menu = helper_find_widget (head, GTK_TYPE_MENU_BUTTON);
+  g_assert_true (gtk_widget_get_visible (menu));
+  g_assert_true (says (GTK_WIDGET (gtk_menu_button_get_popover (GTK_MENU_BUTTON (menu))),
+                       "14 prints of 24 are not yet recorded as good. 1 run is under way"));
+  g_assert_finalize_object (head);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -509,6 +545,8 @@ main (int   argc,
   ADD ("/runs/trace", test_trace);
   ADD ("/runs/trace-saved", test_trace_saved);
   ADD ("/runs/repeat", test_repeat);
+  ADD ("/runs/never-printed", test_never_printed);
+  ADD ("/runs/done", test_done);
   ADD ("/runs/no-job", test_no_job);
   ADD ("/runs/narrow", test_narrow);
 #undef ADD

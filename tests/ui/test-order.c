@@ -59,11 +59,16 @@ test_steps (void)
   shop_go (stage, "Jobs");
   hand_enter (stage, "Search jobs", "2610-08");
   hand_press (stage, ROLE_BUTTON, "Mark as Running");
-  hand_expect (stage, "Mark as Done");
+  hand_expect (stage, "Mark as Done…");
   hand_press (stage, ROLE_BUTTON, "Cancel Job");
   hand_expect (stage, "Job 2610-08 is cancelled.");
   hand_press (stage, ROLE_BUTTON, "Undo");
-  hand_press (stage, ROLE_BUTTON, "Mark as Done");
+
+  /* Nothing of it is printed, which is said before it can be done. */
+  hand_press (stage, ROLE_BUTTON, "Mark as Done…");
+  hand_expect (stage, "not yet recorded as good");
+  hand_move_to (stage, "Tab", "Mark as Done");
+  hand_keys (stage, "Return");
   hand_expect_not (stage, "Cancel Job");
 
   /* What is over is a record: it can be repeated, and reopened only after a question. */
@@ -75,7 +80,7 @@ test_steps (void)
   hand_expect (stage, "Reopen 2610-08 only if it was never finished");
   hand_move_to (stage, "Tab", "Reopen the Job");
   hand_keys (stage, "Return");
-  hand_expect (stage, "Mark as Done");
+  hand_expect (stage, "Mark as Done…");
   hand_close (stage);
 }
 
