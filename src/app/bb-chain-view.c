@@ -3,6 +3,7 @@
 
 #include "bb-chain-view.h"
 
+#include "bb-advice-load.h"
 #include "bb-station-view.h"
 
 struct _BbChainView
@@ -59,8 +60,18 @@ bb_chain_view_show (BbChainView      *self,
                     const BbRevision *revision,
                     const BbRevision *before)
 {
+  g_autoptr (GPtrArray) advice = NULL;
+  g_autoptr (GError) error = NULL;
+
   g_return_if_fail (BB_IS_CHAIN_VIEW (self) && revision != NULL);
 
+  advice = bb_advice_load (bb_session_get_book (session), revision, bb_session_get_units (session), &error);
+  if (advice == NULL)
+    bb_session_report (session, error);
   for (BbStation station = BB_STATION_PRETREAT; station < BB_N_STATIONS; station++)
-    bb_station_view_show (self->stations[station], session, revision, before);
+    {
+      bb_station_view_show (self->stations[station], session, revision, before);
+      if (advice != NULL)
+        bb_station_view_advise (self->stations[station], advice);
+    }
 }

@@ -17,6 +17,7 @@ struct _BbFieldHint
   /* owned */
   BbSession *session;
   char *fault;
+  char *advice;
 
   const BbField *field;
   gboolean attended;
@@ -31,6 +32,22 @@ describe_help (BbFieldHint *self)
   g_autofree char *limits = bb_show_limits (self->session, self->field);
 
   return g_strjoin (" ", _(self->field->help), limits, NULL);
+}
+
+/* What is wrong is all that matters; advice stays there, also where the keyboard is elsewhere. */
+static char *
+describe (BbFieldHint *self)
+{
+  g_autofree char *help = NULL;
+
+  if (self->fault != NULL)
+    return g_strdup (self->fault);
+  if (self->attended)
+    help = describe_help (self);
+  if (self->advice == NULL || help == NULL)
+    return self->advice != NULL ? g_strdup (self->advice) : g_steal_pointer (&help);
+
+  return g_strjoin ("\n", self->advice, help, NULL);
 }
 
 static void
@@ -56,6 +73,7 @@ static void
 bb_field_hint_finalize (GObject *object)
 {
   g_free (BB_FIELD_HINT (object)->fault);
+  g_free (BB_FIELD_HINT (object)->advice);
 
   G_OBJECT_CLASS (bb_field_hint_parent_class)->finalize (object);
 }
@@ -147,6 +165,24 @@ bb_field_hint_set_fault (BbFieldHint *self,
 }
 
 /**
+ * bb_field_hint_set_advice:
+ * @self: a hint, with its field
+ * @advice: (nullable): what a person should know of the value, although it is allowed; %NULL for nothing
+ */
+void
+bb_field_hint_set_advice (BbFieldHint *self,
+                          const char  *advice)
+{
+  g_return_if_fail (BB_IS_FIELD_HINT (self));
+
+  if (g_strcmp0 (advice, self->advice) == 0)
+    return;
+  g_free (self->advice);
+  self->advice = g_strdup (advice);
+  bb_field_hint_refresh (self);
+}
+
+/**
  * bb_field_hint_has_fault:
  * @self: a hint
  *
@@ -169,8 +205,7 @@ bb_field_hint_has_fault (BbFieldHint *self)
 void
 bb_field_hint_refresh (BbFieldHint *self)
 {
-  g_autofree char *help = NULL;
-  const char *text = self->fault;
+  g_autofree char *text = NULL;
 
   g_return_if_fail (BB_IS_FIELD_HINT (self) && self->field != NULL);
 
@@ -178,8 +213,7 @@ bb_field_hint_refresh (BbFieldHint *self)
     gtk_widget_add_css_class (GTK_WIDGET (self->label), "faulty");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self->label), "faulty");
-  if (self->fault == NULL && self->attended)
-    text = help = describe_help (self);
+  text = describe (self);
   if (text != NULL)
     show_text (self, text);
   gtk_widget_set_visible (GTK_WIDGET (self), text != NULL);

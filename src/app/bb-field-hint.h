@@ -24,6 +24,8 @@ void     bb_field_hint_set_attended (BbFieldHint   *self,
                                      gboolean       attended);
 void     bb_field_hint_set_fault    (BbFieldHint   *self,
                                      const char    *fault);
+void     bb_field_hint_set_advice   (BbFieldHint   *self,
+                                     const char    *advice);
 gboolean bb_field_hint_has_fault    (BbFieldHint   *self);
 void     bb_field_hint_refresh      (BbFieldHint   *self);
 

@@ -270,6 +270,24 @@ bb_field_row_set_message (BbFieldRow *self,
 }
 
 /**
+ * bb_field_row_set_advice:
+ * @self: a row
+ * @advice: (nullable): what a person should know of the value, although it is allowed; %NULL for nothing
+ */
+void
+bb_field_row_set_advice (BbFieldRow *self,
+                         const char *advice)
+{
+  BbFieldRowPrivate *priv = bb_field_row_get_instance_private (self);
+
+  bb_field_hint_set_advice (priv->hint, advice);
+  if (advice != NULL)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "advised");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "advised");
+}
+
+/**
  * bb_field_row_is_faulty:
  * @self: a row
  *

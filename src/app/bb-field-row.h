@@ -70,6 +70,8 @@ void           bb_field_row_set_state    (BbFieldRow    *self,
 void           bb_field_row_refresh      (BbFieldRow    *self);
 void           bb_field_row_set_message  (BbFieldRow    *self,
                                           const char    *message);
+void           bb_field_row_set_advice   (BbFieldRow    *self,
+                                          const char    *advice);
 gboolean       bb_field_row_is_faulty    (BbFieldRow    *self);
 gboolean       bb_field_row_is_touched   (BbFieldRow    *self);
 void           bb_field_row_set_touched  (BbFieldRow    *self,

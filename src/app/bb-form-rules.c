@@ -3,6 +3,7 @@
 
 #include "bb-form-rules.h"
 
+#include "bb-advice-load.h"
 #include "bb-list-row.h"
 #include "bb-run-aim.h"
 
@@ -89,13 +90,38 @@ fill_in_box (BbForm      *form,
   bb_list_row_set_fresh (BB_LIST_ROW (row), fresh);
 }
 
+/* It stands at the setting that it is about. A half-typed recipe is judged as far as it goes. */
+static void
+advise (BbForm           *form,
+        BbSession        *session,
+        const BbRevision *draft)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) advice = bb_advice_load (bb_session_get_book (session), draft, bb_session_get_units (session),
+                                                 &error);
+
+  if (advice == NULL)
+    {
+      bb_session_report (session, error);
+      return;
+    }
+  for (guint i = 0; i < bb_revision_table.n_fields; i++)
+    {
+      BbFieldRow *row = bb_form_find_row (form, &bb_revision_table.fields[i]);
+
+      if (row != NULL)
+        bb_field_row_set_advice (row, bb_advice_find (advice, &bb_revision_table.fields[i]));
+    }
+}
+
 /**
  * bb_form_rules_apply:
  * @form: a form
  * @session: the session
  *
- * Leaves alone what the book would not let go of, fills in what follows from a record that is chosen, and asks only for
- * what belongs to the record. To be called when the form is filled, and whenever it changes.
+ * Leaves alone what the book would not let go of, fills in what follows from a record that is chosen, asks only for
+ * what belongs to the record, and says what a person should know of a setting. To be called when the form is filled,
+ * and whenever it changes.
  */
 void
 bb_form_rules_apply (BbForm    *form,
@@ -108,7 +134,8 @@ bb_form_rules_apply (BbForm    *form,
   g_return_if_fail (BB_IS_FORM (form) && BB_IS_SESSION (session));
 
   table = bb_form_get_table (form);
-  if (table != &bb_wash_test_table && table != &bb_wash_plan_table && table != &bb_run_table)
+  if (table != &bb_wash_test_table && table != &bb_wash_plan_table && table != &bb_revision_table &&
+      table != &bb_run_table)
     return;
   book = bb_session_get_book (session);
   draft = bb_form_dup_draft (form);
@@ -116,6 +143,8 @@ bb_form_rules_apply (BbForm    *form,
     fill_in_box (form, book, draft);
   else if (table == &bb_wash_test_table)
     follow_plan (form, book, draft);
+  else if (table == &bb_revision_table)
+    advise (form, session, draft);
   else
     settle_plan (form, book, draft);
   bb_record_free (table, draft);

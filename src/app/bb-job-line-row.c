@@ -95,7 +95,7 @@ show_recipe (BbJobLineRow      *self,
 {
   const BbRevision *revision = line->revision;
   const BbState state = revision != NULL ? bb_revision_menu_load_state (session, revision->id) : BB_STATE_DRAFT;
-  g_autofree char *caution = bb_words_of_caution (revision, state, line->line->print_mode);
+  g_autofree char *caution = bb_words_of_line_caution (line, state, bb_session_get_units (session));
 
   gtk_widget_set_visible (GTK_WIDGET (self->recipe_box), revision != NULL);
   if (revision != NULL)
@@ -151,7 +151,7 @@ bb_job_line_row_dup_caution (BbSession         *session,
   const BbRevision *revision = line->revision;
   const BbState state = revision != NULL ? bb_revision_menu_load_state (session, revision->id) : BB_STATE_DRAFT;
 
-  return bb_words_of_caution (revision, state, line->line->print_mode);
+  return bb_words_of_line_caution (line, state, bb_session_get_units (session));
 }
 
 /**

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-advice-load.h"
 #include "bb-compat.h"
 #include "bb-job-words.h"
 #include "bb-recipe-picker.h"
@@ -222,6 +223,24 @@ bb_line_recipe_set_garment (BbLineRecipe *self,
                          self->reading, read_cb, g_object_ref (self));
 }
 
+/* What speaks against printing by it, and what to know of its settings. */
+static char *
+dup_caution (BbLineRecipe     *self,
+             const BbRevision *revision,
+             BbState           state,
+             int               mode_wanted)
+{
+  g_autoptr (GPtrArray) advice = bb_advice_load (bb_session_get_book (self->session), revision,
+                                                 bb_session_get_units (self->session), NULL);
+  g_autofree char *text = advice != NULL ? bb_advice_join (advice, BB_STATION_NONE, " ") : NULL;
+  g_autofree char *caution = bb_words_of_caution (revision, state, mode_wanted);
+
+  if (caution == NULL || text == NULL)
+    return caution != NULL ? g_steal_pointer (&caution) : g_steal_pointer (&text);
+
+  return g_strjoin (" ", caution, text, NULL);
+}
+
 static void
 show_chosen (BbLineRecipe *self,
              int           mode_wanted)
@@ -241,12 +260,12 @@ show_chosen (BbLineRecipe *self,
       name = g_strdup_printf (_("%s, revision %d"), recipe, (int) revision->number);
       state = bb_revision_menu_load_state (self->session, revision->id);
       bb_state_badge_set_state (self->badge, state);
+      caution = dup_caution (self, revision, state, mode_wanted);
     }
-  caution = bb_words_of_caution (revision, state, mode_wanted);
   gtk_widget_set_visible (GTK_WIDGET (self->badge), revision != NULL);
   gtk_label_set_label (self->name_label, name != NULL ? name : _("None chosen yet"));
-  gtk_label_set_label (self->caution_label, caution != NULL && revision != NULL ? caution : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->caution_label), caution != NULL && revision != NULL);
+  gtk_label_set_label (self->caution_label, caution != NULL ? caution : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->caution_label), caution != NULL);
 }
 
 /**

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-advice-load.h"
 #include "bb-artwork-panel.h"
 #include "bb-keeper.h"
 #include "bb-mix-form.h"
@@ -89,16 +90,38 @@ update_box (BbMixPage     *self,
     }
 }
 
+/* It is judged what is poured, whatever the recipe says. */
+static GPtrArray *
+load_advice (BbMixPage           *self,
+             const BbWorksheetIn *in)
+{
+  BbSession *session = bb_page_get_session (BB_PAGE (self));
+  g_autoptr (BbRevision) poured = NULL;
+  g_autoptr (GError) error = NULL;
+  GPtrArray *advice = NULL;
+
+  if (self->revision == NULL)
+    return NULL;
+  poured = bb_record_copy (&bb_revision_table, self->revision);
+  bb_worksheet_give_revision (in, poured);
+  advice = bb_advice_load (bb_session_get_book (session), poured, bb_session_get_units (session), &error);
+  if (advice == NULL)
+    bb_session_report (session, error);
+
+  return advice;
+}
+
 static void
 show_result (BbMixPage     *self,
              BbWorksheetIn *in)
 {
   const BbRevision *revision = self->revision;
   g_autofree char *departures = revision != NULL ? bb_worksheet_describe_departures (in, revision) : NULL;
+  g_autoptr (GPtrArray) advice = load_advice (self, in);
 
   bb_mix_source_remark (self->source, departures == NULL ? _("Pretreat as the recipe has it.") : "");
   bb_mix_result_show (self->result, bb_page_get_session (BB_PAGE (self)), in,
-                      revision != NULL ? revision->pretreat_product : 0, departures);
+                      revision != NULL ? revision->pretreat_product : 0, departures, advice);
 }
 
 static void

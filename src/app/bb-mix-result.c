@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-advice-list.h"
+#include "bb-advice.h"
 #include "bb-takes-view.h"
 #include "bb-worksheet-view.h"
 
@@ -14,6 +16,7 @@ struct _BbMixResult
 
   /* template */
   GtkLabel *departure_label;
+  BbAdviceList *advice;
   BbWorksheetView *worksheet;
   BbTakesView *takes;
 };
@@ -29,6 +32,26 @@ show_departures (BbMixResult *self,
 
   gtk_label_set_label (self->departure_label, text != NULL ? text : "");
   gtk_widget_set_visible (GTK_WIDGET (self->departure_label), text != NULL);
+}
+
+/* What the supplier says of what is about to be poured. */
+static void
+show_advice (BbMixResult     *self,
+             const GPtrArray *advice)
+{
+  guint n_here = 0;
+
+  bb_advice_list_clear (self->advice);
+  for (guint i = 0; advice != NULL && i < advice->len; i++)
+    {
+      const BbAdvice *one = advice->pdata[i];
+
+      if (one->field->station != BB_STATION_PRETREAT)
+        continue;
+      bb_advice_list_add_warning (self->advice, one->text);
+      n_here++;
+    }
+  gtk_widget_set_visible (GTK_WIDGET (self->advice), n_here > 0);
 }
 
 /* How far a container reaches is counted from the one that the mix is taken from, unless a person said what is left. */
@@ -66,6 +89,7 @@ show_none (BbMixResult *self,
  * @in: the figures of a mix; what the container holds is filled in where the book says it
  * @pretreat: key of the pretreat that is mixed, or 0 where that is not known
  * @departures: (nullable): what differs from the recipe, by name; %NULL for nothing
+ * @advice: (nullable) (element-type BbAdvice): what a person should know of the figures; %NULL for nothing
  *
  * Reckons the worksheet and shows it. Where the figures do not go together, it says why.
  */
@@ -74,7 +98,8 @@ bb_mix_result_show (BbMixResult   *self,
                     BbSession     *session,
                     BbWorksheetIn *in,
                     gint64         pretreat,
-                    const char    *departures)
+                    const char    *departures,
+                    GPtrArray     *advice)
 {
   g_autoptr (GError) error = NULL;
   BbWorksheet sheet;
@@ -82,6 +107,7 @@ bb_mix_result_show (BbMixResult   *self,
   g_return_if_fail (BB_IS_MIX_RESULT (self) && in != NULL);
 
   show_departures (self, departures);
+  show_advice (self, advice);
   if (bb_worksheet_compute (in, &sheet, &error))
     show_sheet (self, session, in, pretreat, &sheet);
   else
@@ -100,6 +126,7 @@ bb_mix_result_show_empty (BbMixResult *self,
   g_return_if_fail (BB_IS_MIX_RESULT (self) && text != NULL);
 
   show_departures (self, NULL);
+  show_advice (self, NULL);
   show_none (self, text);
 }
 
@@ -118,10 +145,12 @@ bb_mix_result_class_init (BbMixResultClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_mix_result_dispose;
 
+  g_type_ensure (BB_TYPE_ADVICE_LIST);
   g_type_ensure (BB_TYPE_TAKES_VIEW);
   g_type_ensure (BB_TYPE_WORKSHEET_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-mix-result.ui");
   gtk_widget_class_bind_template_child (widget_class, BbMixResult, departure_label);
+  gtk_widget_class_bind_template_child (widget_class, BbMixResult, advice);
   gtk_widget_class_bind_template_child (widget_class, BbMixResult, worksheet);
   gtk_widget_class_bind_template_child (widget_class, BbMixResult, takes);
 }

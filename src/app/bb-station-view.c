@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-advice-list.h"
+#include "bb-advice.h"
 #include "bb-compat.h"
 #include "bb-figure.h"
 #include "bb-safety.h"
@@ -26,6 +28,7 @@ struct _BbStationView
   GtkLabel *title_label;
   GtkLabel *summary_label;
   BbFigures *figures;
+  BbAdviceList *advice;
   GtkLabel *safety_label;
 
   BbStation station;
@@ -94,12 +97,14 @@ bb_station_view_class_init (BbStationViewClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_station_view_dispose;
   widget_class->snapshot = bb_station_view_snapshot;
+  g_type_ensure (BB_TYPE_ADVICE_LIST);
   g_type_ensure (BB_TYPE_FIGURES);
   g_type_ensure (BB_TYPE_TEXT_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-station-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbStationView, title_label);
   gtk_widget_class_bind_template_child (widget_class, BbStationView, summary_label);
   gtk_widget_class_bind_template_child (widget_class, BbStationView, figures);
+  gtk_widget_class_bind_template_child (widget_class, BbStationView, advice);
   gtk_widget_class_bind_template_child (widget_class, BbStationView, safety_label);
 }
 
@@ -281,6 +286,34 @@ add_words (GString          *words,
 
       g_string_append_printf (words, " (%s)", note);
     }
+}
+
+/**
+ * bb_station_view_advise:
+ * @self: a station
+ * @advice: (element-type BbAdvice): what a person should know of a revision's settings
+ *
+ * Shows what of it is about this station.
+ */
+void
+bb_station_view_advise (BbStationView   *self,
+                        const GPtrArray *advice)
+{
+  guint n_here = 0;
+
+  g_return_if_fail (BB_IS_STATION_VIEW (self) && advice != NULL);
+
+  bb_advice_list_clear (self->advice);
+  for (guint i = 0; i < advice->len; i++)
+    {
+      const BbAdvice *one = advice->pdata[i];
+
+      if (one->field->station != self->station)
+        continue;
+      bb_advice_list_add_warning (self->advice, one->text);
+      n_here++;
+    }
+  gtk_widget_set_visible (GTK_WIDGET (self->advice), n_here > 0);
 }
 
 /**

@@ -101,3 +101,30 @@ BB_DEFINE_CALCULATOR (HeatLimit, heat_limit, "heat-limit", N_("Heat limit"),
                       .summary = N_("The hottest surface that a garment should meet, by its fibres and finish."),
                       .assumes = N_("Contact for seconds to a few minutes. The care label and a test come first."),
                       .source = N_("ISO 3758 iron symbols and handbooks. Finishes are common practice, no source."))
+
+/**
+ * bb_heat_limit_of_blank:
+ * @blank: a garment
+ * @out: its heat limit, and why
+ * @error: return location for a #GError in the domain %BB_MODEL_ERROR
+ *
+ * Runs the calculator on what a garment is made of.
+ *
+ * Returns: %FALSE if that is not known
+ */
+gboolean
+bb_heat_limit_of_blank (const BbBlank   *blank,
+                        BbHeatLimitOut  *out,
+                        GError         **error)
+{
+  g_autoptr (BbHeatLimitIn) in = bb_heat_limit_in_new ();
+  const BbField *composition = bb_table_find_field (&bb_heat_limit_in_table, "composition");
+
+  g_return_val_if_fail (blank != NULL && out != NULL, FALSE);
+
+  for (guint i = 0; blank->composition != NULL && i < blank->composition->len; i++)
+    *(BbFibreShare *) bb_field_append_item (composition, in) = g_array_index (blank->composition, BbFibreShare, i);
+  in->finish = blank->finish;
+
+  return bb_calculator_run (&bb_heat_limit_calculator, in, out, error);
+}

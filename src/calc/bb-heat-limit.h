@@ -45,4 +45,8 @@ BB_DECLARE_TABLE (BbHeatLimitOut, bb_heat_limit_out, BB_HEAT_LIMIT_OUT_FIELDS);
 
 BB_DECLARE_CALCULATOR (HeatLimit, heat_limit);
 
+gboolean bb_heat_limit_of_blank (const BbBlank   *blank,
+                                 BbHeatLimitOut  *out,
+                                 GError         **error);
+
 G_END_DECLS

@@ -132,45 +132,27 @@ hold_dilution (BbRevision          *revision,
   g_ptr_array_add (reasons, g_strdup_printf (_("Dilution set to %s, which the supplier allows."), text));
 }
 
-static gboolean
-find_limit (const BbBlank *blank,
-            double        *limit_c)
-{
-  g_autoptr (BbHeatLimitIn) in = bb_heat_limit_in_new ();
-  g_autoptr (BbHeatLimitOut) out = bb_heat_limit_out_new ();
-  const BbField *composition = bb_table_find_field (&bb_heat_limit_in_table, "composition");
-
-  for (guint i = 0; i < blank->composition->len; i++)
-    *(BbFibreShare *) bb_field_append_item (composition, in) = g_array_index (blank->composition, BbFibreShare, i);
-  in->finish = blank->finish;
-  if (!bb_calculator_run (&bb_heat_limit_calculator, in, out, NULL))
-    return FALSE;
-  *limit_c = out->limit_c;
-
-  return TRUE;
-}
-
 static void
 hold_heat (BbRevision          *revision,
            const BbBlank       *blank,
            const BbUnitContext *context,
            GPtrArray           *reasons)
 {
-  double limit_c = 0;
+  g_autoptr (BbHeatLimitOut) heat = bb_heat_limit_out_new ();
   g_autofree char *text = NULL;
 
-  if (!find_limit (blank, &limit_c))
+  if (!bb_heat_limit_of_blank (blank, heat, NULL))
     return;
-  text = bb_quantity_format_with_unit (BB_QUANTITY_TEMPERATURE, limit_c, context);
-  if (revision->dry_c > limit_c)
+  text = bb_quantity_format_with_unit (BB_QUANTITY_TEMPERATURE, heat->limit_c, context);
+  if (revision->dry_c > heat->limit_c)
     {
-      revision->dry_c = limit_c;
+      revision->dry_c = heat->limit_c;
       g_ptr_array_add (reasons, g_strdup_printf (_("Drying lowered to %s: this garment should meet nothing hotter."),
                                                  text));
     }
-  if (revision->cure_c > limit_c)
+  if (revision->cure_c > heat->limit_c)
     {
-      revision->cure_c = limit_c;
+      revision->cure_c = heat->limit_c;
       g_ptr_array_add (reasons, g_strdup_printf (_("Cure lowered to %s: this garment should meet nothing hotter. "
                                                    "Whether the ink cures at that, a wash test says."), text));
     }

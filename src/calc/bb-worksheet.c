@@ -272,6 +272,34 @@ bb_worksheet_describe_own_losses (const BbWorksheetIn *in,
   return join_titles (titles);
 }
 
+/**
+ * bb_worksheet_give_revision:
+ * @in: the sheet
+ * @revision: the revision that its figures were taken from
+ *
+ * The other way round of bb_worksheet_take_revision(): writes what the sheet says of the pretreat over the revision's
+ * settings, so that what is mixed can be judged as a recipe is. What the sheet leaves empty stays as it is.
+ */
+void
+bb_worksheet_give_revision (const BbWorksheetIn *in,
+                            BbRevision          *revision)
+{
+  g_return_if_fail (in != NULL && revision != NULL);
+
+  for (guint i = 0; i < bb_worksheet_in_table.n_fields; i++)
+    {
+      const BbField *field = &bb_worksheet_in_table.fields[i];
+      const BbField *setting = find_setting (field);
+
+      if (setting == NULL || !bb_field_is_set (field, in))
+        continue;
+      if (field->kind == BB_KIND_CHOICE)
+        bb_field_set_choice (setting, revision, bb_field_get_choice (field, in));
+      else
+        bb_field_set_number (setting, revision, bb_field_get_number (field, in));
+    }
+}
+
 static gboolean
 departs (const BbField       *field,
          const BbWorksheetIn *in,

@@ -61,6 +61,8 @@ gboolean bb_worksheet_box                 (const BbWorksheetIn *in,
 void     bb_worksheet_take_revision       (BbWorksheetIn       *in,
                                            const BbRevision    *revision,
                                            const BbSupply      *product);
+void     bb_worksheet_give_revision       (const BbWorksheetIn *in,
+                                           BbRevision          *revision);
 void     bb_worksheet_take_shop           (BbWorksheetIn       *in,
                                            const BbShop        *shop);
 gboolean bb_worksheet_take_container      (BbWorksheetIn       *in,

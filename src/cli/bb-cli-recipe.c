@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-advice-load.h"
 #include "bb-canonical.h"
 #include "bb-cli-lines.h"
 #include "bb-cli-show.h"
@@ -102,6 +103,55 @@ append_chain (GString           *out,
   bb_cli_append_columns (out, rows, WIDEST);
 }
 
+/* Nothing where there is nothing to say. */
+static gboolean
+append_advice (GString           *out,
+               const BbCliRecipe *self,
+               BbBook            *book,
+               GError           **error)
+{
+  g_autoptr (GPtrArray) advice = bb_advice_load (book, self->revision, &bb_cli_units, error);
+
+  if (advice == NULL)
+    return FALSE;
+  if (advice->len > 0)
+    g_string_append_printf (out, "\n%s\n", _("To look at before printing"));
+  for (guint i = 0; i < advice->len; i++)
+    {
+      const BbAdvice *one = advice->pdata[i];
+
+      g_string_append_printf (out, "  %s: %s\n", bb_station_get_title (one->field->station), one->text);
+    }
+
+  return TRUE;
+}
+
+static gboolean
+append_advice_as_json (GString           *out,
+                       const BbCliRecipe *self,
+                       BbBook            *book,
+                       GError           **error)
+{
+  g_autoptr (GPtrArray) advice = bb_advice_load (book, self->revision, &bb_cli_units, error);
+
+  if (advice == NULL)
+    return FALSE;
+  g_string_append (out, ",\"advice\":[");
+  for (guint i = 0; i < advice->len; i++)
+    {
+      const BbAdvice *one = advice->pdata[i];
+
+      g_string_append_printf (out, "%s{\"setting\":", i > 0 ? "," : "");
+      bb_json_append_string (out, one->field->name);
+      g_string_append (out, ",\"text\":");
+      bb_json_append_string (out, one->text);
+      g_string_append_c (out, '}');
+    }
+  g_string_append_c (out, ']');
+
+  return TRUE;
+}
+
 static gboolean
 append_revisions (GString           *out,
                   const BbCliRecipe *self,
@@ -154,7 +204,10 @@ bb_cli_recipe_to_text (const BbCliRecipe *self,
   g_string_append (out, "\n\n");
   append_chain (out, self, book);
 
-  return append_revisions (out, self, book, error) ? g_string_free (g_steal_pointer (&out), FALSE) : NULL;
+  if (!append_advice (out, self, book, error) || !append_revisions (out, self, book, error))
+    return NULL;
+
+  return g_string_free (g_steal_pointer (&out), FALSE);
 }
 
 static gboolean
@@ -189,7 +242,8 @@ append_states (GString           *out,
  * @error: return location for a #GError
  *
  * Returns: (transfer full) (nullable): one JSON object with the recipe, the revision, its standing, as book files hold
- *   them, and the code and state of each revision; %NULL with an error of the book
+ *   them, what a person should know of its settings, and the code and state of each revision; %NULL with an error
+ *   of the book
  */
 char *
 bb_cli_recipe_to_json (const BbCliRecipe *self,
@@ -206,7 +260,7 @@ bb_cli_recipe_to_json (const BbCliRecipe *self,
     return NULL;
   g_string_append (out, ",\"standing\":");
   if (!bb_json_append_exchanged (out, &bb_standing_table, self->standing, bb_codes_name, codes, error) ||
-      !append_states (out, self, book, error))
+      !append_advice_as_json (out, self, book, error) || !append_states (out, self, book, error))
     return NULL;
   g_string_append (out, "}\n");
 

@@ -143,7 +143,7 @@ dup_caution (const Report      *self,
   if (line->revision == NULL)
     return NULL;
 
-  return bb_words_of_caution (line->revision, load_state (self, line->revision->id), line->line->print_mode);
+  return bb_words_of_line_caution (line, load_state (self, line->revision->id), self->units);
 }
 
 /* What should not be printed yet, before anything is mixed for it. */

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bb-advice.h"
 #include "bb-rounding.h"
 #include "bb-safety.h"
 #include "bb-words.h"
@@ -176,6 +177,34 @@ bb_words_of_caution (const BbRevision *revision,
     return caution != NULL ? g_strdup (caution) : g_steal_pointer (&other);
 
   return g_strjoin (" ", caution, other, NULL);
+}
+
+/**
+ * bb_words_of_line_caution:
+ * @line: a line of a job, with its revision, pretreat and garment as far as they are chosen
+ * @state: the #BbState of its revision
+ * @units: the units to show
+ *
+ * Returns: (transfer full) (nullable): what bb_words_of_caution() and bb_advise() say of what the line is printed by;
+ *   %NULL for nothing
+ */
+char *
+bb_words_of_line_caution (const BbSheetLine   *line,
+                          int                  state,
+                          const BbUnitContext *units)
+{
+  g_autofree char *caution = bb_words_of_caution (line->revision, state, line->line->print_mode);
+  g_autoptr (GPtrArray) advice = NULL;
+  g_autofree char *text = NULL;
+
+  if (line->revision == NULL)
+    return g_steal_pointer (&caution);
+  advice = bb_advise (line->revision, line->pretreat, line->blank, units);
+  text = bb_advice_join (advice, BB_STATION_NONE, " ");
+  if (caution == NULL || text == NULL)
+    return caution != NULL ? g_steal_pointer (&caution) : g_steal_pointer (&text);
+
+  return g_strjoin (" ", caution, text, NULL);
 }
 
 /**

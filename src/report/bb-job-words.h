@@ -19,6 +19,9 @@ GPtrArray *bb_words_of_mix_warnings (const BbMixSheet    *self,
 char      *bb_words_of_caution      (const BbRevision    *revision,
                                      int                  state,
                                      int                  mode_wanted);
+char      *bb_words_of_line_caution (const BbSheetLine   *line,
+                                     int                  state,
+                                     const BbUnitContext *units);
 GPtrArray *bb_words_of_step_cautions (const BbRevision   *revision);
 char      *bb_words_of_spares       (gint64               garments,
                                      gint64               spares);

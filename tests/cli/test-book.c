@@ -154,6 +154,7 @@ test_show (Fixture       *self,
   g_autoptr (Answer) text = run_cli ("", 0, "recipe", "show", "MUD-BLACK", "--book", self->book, NULL);
   g_autoptr (Answer) old = run_cli ("", 0, "--book", self->book, "recipe", "show", "MUD-BLACK.1", NULL);
   g_autoptr (Answer) undiluted = run_cli ("", 0, "--book", self->book, "recipe", "show", "MUD-WHITE.2", NULL);
+  g_autoptr (Answer) hot = run_cli ("", 0, "--book", self->book, "recipe", "show", "OAT-TRI", NULL);
   g_autoptr (Answer) unknown = run_cli ("", 0, "recipe", "show", "NOPE", "--book", self->book, NULL);
   g_autoptr (Answer) no_code = run_cli ("", 0, "recipe", "show", "--book", self->book, NULL);
 
@@ -166,6 +167,9 @@ test_show (Fixture       *self,
   assert_told (text, "\nPretreat\n");
   assert_told (text, "\nProof\n");
   assert_told (text, "\n  MUD-BLACK.1  Withdrawn  ");
+  g_assert_null (strstr (text->out, "To look at before printing"));
+  assert_told (hot, "\nTo look at before printing\n  Cure: This garment should meet nothing hotter than 140 °C; "
+                    "this is 152 °C. ");
   assert_told (old, "MUD-BLACK.1  ");
   assert_told (old, "Withdrawn since 2025-06-02");
   assert_refused (unknown, 1, "NOPE");
