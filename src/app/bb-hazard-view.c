@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-children.h"
-#include "bb-hazards.h"
+#include "bb-hazard-code.h"
 
 /* Lines of this many characters read well, and let the view stand beside other things. */
 #define LINE_LENGTH 48
@@ -38,6 +38,25 @@ make_label (const char *text,
   return label;
 }
 
+/**
+ * bb_hazard_view_load_hazards:
+ *
+ * Returns: (transfer full) (nullable): the wording of the statements that the program comes with; %NULL if it is
+ *   damaged
+ */
+BbHazards *
+bb_hazard_view_load_hazards (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) bytes = g_resources_lookup_data ("/io/blankbook/Blankbook/ghs-statements.json", 0, &error);
+  BbHazards *hazards = bytes != NULL ? bb_hazards_new (bytes, &error) : NULL;
+
+  if (error != NULL)
+    g_warning ("Hazard statements can't be shown in full: %s", error->message);
+
+  return hazards;
+}
+
 static void
 bb_hazard_view_finalize (GObject *object)
 {
@@ -55,8 +74,6 @@ bb_hazard_view_class_init (BbHazardViewClass *klass)
 static void
 bb_hazard_view_init (BbHazardView *self)
 {
-  g_autoptr (GBytes) bytes = NULL;
-  g_autoptr (GError) error = NULL;
   GtkWidget *source = make_label (_("Codes from section 2 of the supplier's safety data sheet, in the wording of "
                                     "Regulation (EC) No 1272/2008 (© European Union, eur-lex.europa.eu, CC BY 4.0). "
                                     "The data sheet itself comes first; where the wording has <…> or …, it says "
@@ -77,12 +94,7 @@ bb_hazard_view_init (BbHazardView *self)
   gtk_box_append (GTK_BOX (self), self->heading);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->grid));
   gtk_box_append (GTK_BOX (self), source);
-
-  bytes = g_resources_lookup_data ("/io/blankbook/Blankbook/ghs-statements.json", 0, &error);
-  if (bytes != NULL)
-    self->hazards = bb_hazards_new (bytes, &error);
-  if (error != NULL)
-    g_warning ("Hazard statements can't be shown in full: %s", error->message);
+  self->hazards = bb_hazard_view_load_hazards ();
 }
 
 /**
@@ -105,7 +117,7 @@ add_line (BbHazardView *self,
 
   if (self->hazards != NULL)
     text = bb_hazards_find (self->hazards, code, g_get_language_names ());
-  wording = make_label (text != NULL ? text : _("Not in our list: see the data sheet."), TRUE);
+  wording = make_label (text != NULL ? text : _("Not in our list: read the safety data sheet."), TRUE);
   gtk_widget_set_hexpand (wording, TRUE);
   gtk_grid_attach (self->grid, make_label (code, FALSE), 0, self->n_lines, 1, 1);
   gtk_grid_attach (self->grid, wording, 1, self->n_lines, 1, 1);
@@ -142,7 +154,7 @@ void
 bb_hazard_view_show (BbHazardView *self,
                      const char   *codes)
 {
-  g_auto (GStrv) list = bb_hazards_split (codes);
+  g_auto (GStrv) list = bb_hazard_codes_split (codes);
 
   g_return_if_fail (BB_IS_HAZARD_VIEW (self));
 
@@ -184,7 +196,7 @@ bb_hazard_view_add (BbHazardView *self,
                     const char   *subtitle,
                     const char   *codes)
 {
-  g_auto (GStrv) list = bb_hazards_split (codes);
+  g_auto (GStrv) list = bb_hazard_codes_split (codes);
 
   g_return_if_fail (BB_IS_HAZARD_VIEW (self) && title != NULL && subtitle != NULL);
 

@@ -3,6 +3,8 @@
 
 #include <adwaita.h>
 
+#include "bb-hazards.h"
+
 G_BEGIN_DECLS
 
 /**
@@ -14,6 +16,7 @@ G_BEGIN_DECLS
 #define BB_TYPE_HAZARD_VIEW (bb_hazard_view_get_type ())
 G_DECLARE_FINAL_TYPE (BbHazardView, bb_hazard_view, BB, HAZARD_VIEW, GtkBox)
 
+BbHazards *bb_hazard_view_load_hazards (void);
 GtkWidget *bb_hazard_view_new      (void);
 void       bb_hazard_view_show     (BbHazardView *self,
                                     const char   *codes);

@@ -108,6 +108,7 @@ bb_mix_result_show (BbMixResult   *self,
 
   show_departures (self, departures);
   show_advice (self, advice);
+  bb_worksheet_view_set_pretreat (self->worksheet, session, pretreat);
   if (bb_worksheet_compute (in, &sheet, &error))
     show_sheet (self, session, in, pretreat, &sheet);
   else

@@ -9,6 +9,7 @@
 #include "bb-advice.h"
 #include "bb-compat.h"
 #include "bb-figure.h"
+#include "bb-hazard-line.h"
 #include "bb-safety.h"
 #include "bb-show.h"
 #include "bb-text-box.h"
@@ -30,6 +31,7 @@ struct _BbStationView
   BbFigures *figures;
   BbAdviceList *advice;
   GtkLabel *safety_label;
+  BbHazardLine *hazards;
 
   BbStation station;
   gboolean differs;
@@ -99,6 +101,7 @@ bb_station_view_class_init (BbStationViewClass *klass)
   widget_class->snapshot = bb_station_view_snapshot;
   g_type_ensure (BB_TYPE_ADVICE_LIST);
   g_type_ensure (BB_TYPE_FIGURES);
+  g_type_ensure (BB_TYPE_HAZARD_LINE);
   g_type_ensure (BB_TYPE_TEXT_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-station-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbStationView, title_label);
@@ -106,6 +109,7 @@ bb_station_view_class_init (BbStationViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbStationView, figures);
   gtk_widget_class_bind_template_child (widget_class, BbStationView, advice);
   gtk_widget_class_bind_template_child (widget_class, BbStationView, safety_label);
+  gtk_widget_class_bind_template_child (widget_class, BbStationView, hazards);
 }
 
 static void
@@ -354,6 +358,9 @@ bb_station_view_show (BbStationView    *self,
     }
   bb_figures_drop_from (self->figures, n_figures);
 
+  if (self->station == BB_STATION_PRETREAT)
+    bb_hazard_line_show (self->hazards, session,
+                         revision->pretreat_method != BB_PRETREAT_NONE ? revision->pretreat_product : 0);
   gtk_label_set_label (self->summary_label, words->str);
   gtk_widget_set_visible (GTK_WIDGET (self->figures), n_figures > 0);
   if (self->differs)

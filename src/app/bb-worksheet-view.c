@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bb-figure.h"
+#include "bb-hazard-line.h"
 #include "bb-rounding.h"
 #include "bb-safety.h"
 #include "bb-split-bar.h"
@@ -21,6 +22,7 @@ struct _BbWorksheetView
   GtkLabel *split_label;
   BbFigures *sheet_box;
   GtkLabel *safety_label;
+  BbHazardLine *hazards;
 
   /* in the boxes */
   BbFigure *concentrate;
@@ -178,6 +180,24 @@ bb_worksheet_view_show (BbWorksheetView     *self,
 }
 
 /**
+ * bb_worksheet_view_set_pretreat:
+ * @self: a worksheet
+ * @session: the session
+ * @pretreat: key of the pretreat that is mixed, or 0 where that is not known
+ *
+ * Shows what the pretreat does to who pours it, as its safety data sheet says.
+ */
+void
+bb_worksheet_view_set_pretreat (BbWorksheetView *self,
+                                BbSession       *session,
+                                gint64           pretreat)
+{
+  g_return_if_fail (BB_IS_WORKSHEET_VIEW (self));
+
+  bb_hazard_line_show (self->hazards, session, pretreat);
+}
+
+/**
  * bb_worksheet_view_show_empty:
  * @self: a worksheet
  * @text: what is missing, translated
@@ -217,6 +237,7 @@ bb_worksheet_view_class_init (BbWorksheetViewClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = bb_worksheet_view_dispose;
   g_type_ensure (BB_TYPE_FIGURES);
+  g_type_ensure (BB_TYPE_HAZARD_LINE);
   g_type_ensure (BB_TYPE_SPLIT_BAR);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/blankbook/Blankbook/bb-worksheet-view.ui");
   gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, missing_label);
@@ -225,6 +246,7 @@ bb_worksheet_view_class_init (BbWorksheetViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, split_label);
   gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, sheet_box);
   gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, safety_label);
+  gtk_widget_class_bind_template_child (widget_class, BbWorksheetView, hazards);
 }
 
 static void

@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bb-hazards.h"
 
+#include <glib/gi18n-lib.h>
 #include <json-glib/json-glib.h>
+
+#include "bb-hazard-code.h"
 
 struct _BbHazards
 {
@@ -91,21 +94,40 @@ bb_hazards_find (BbHazards          *self,
   return json_object_get_string_member_with_default (statement, "en", NULL);
 }
 
-/**
- * bb_hazards_split:
- * @codes: (nullable): codes as a person writes them, separated by spaces, commas or semicolons
- *
- * Returns: (transfer full): the codes, one by one
- */
-GStrv
-bb_hazards_split (const char *codes)
+/* Precautions fill whole cards; what the stuff does is what has to be known while it is poured. */
+static gboolean
+is_hazard (const char *code)
 {
-  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
-  g_auto (GStrv) parts = g_strsplit_set (codes != NULL ? codes : "", " ,;\t\n", -1);
+  return *code != 'P';
+}
 
-  for (guint i = 0; parts[i] != NULL; i++)
-    if (*parts[i] != '\0')
-      g_strv_builder_add (builder, parts[i]);
+/**
+ * bb_hazards_describe:
+ * @self: the statements
+ * @codes: (nullable): codes as a person writes them
+ * @languages: the languages that a person reads, best first, ended by %NULL
+ *
+ * Returns: (transfer full) (nullable): the hazard statements among them, a line each, to stand beside a step;
+ *   %NULL where there is none
+ */
+char *
+bb_hazards_describe (BbHazards          *self,
+                     const char         *codes,
+                     const char * const *languages)
+{
+  g_auto (GStrv) list = bb_hazard_codes_split (codes);
+  g_autoptr (GString) text = g_string_new (NULL);
 
-  return g_strv_builder_end (builder);
+  for (guint i = 0; list[i] != NULL; i++)
+    {
+      const char *wording = NULL;
+
+      if (!is_hazard (list[i]))
+        continue;
+      wording = bb_hazards_find (self, list[i], languages);
+      g_string_append_printf (text, "%s%s  %s", text->len > 0 ? "\n" : "", list[i],
+                              wording != NULL ? wording : _("Not in our list: read the safety data sheet."));
+    }
+
+  return text->len > 0 ? g_strdup (text->str) : NULL;
 }

@@ -18,7 +18,9 @@ void        bb_hazards_free      (BbHazards   *self);
 const char *bb_hazards_find      (BbHazards   *self,
                                   const char  *code,
                                   const char * const *languages);
-GStrv       bb_hazards_split     (const char  *codes);
+char       *bb_hazards_describe  (BbHazards   *self,
+                                  const char  *codes,
+                                  const char * const *languages);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbHazards, bb_hazards_free)
 

@@ -2,6 +2,7 @@
 #include "bb-supply.h"
 
 #include "bb-error.h"
+#include "bb-hazard-code.h"
 
 BB_DEFINE_CHOICES (bb_supply_kind, "supply kind", BB_SUPPLY_KIND_CHOICES);
 
@@ -17,7 +18,7 @@ check_supply (gconstpointer record,
   if (self->laydown_least_g_per_m2 > self->laydown_most_g_per_m2)
     return bb_refuse_value (error, _("laydown_most_g_per_m2: the most laydown is less than the least."));
 
-  return TRUE;
+  return bb_hazard_codes_check (self->hazards, "hazards", error);
 }
 
 BB_DEFINE_TABLE (BbSupply, bb_supply, "supply", N_("Supply"), BB_SUPPLY_FIELDS, check_supply)
