@@ -159,6 +159,8 @@ show_state (BbLotRow      *self,
             const char    *today)
 {
   if (bb_stock_is_past (lot, today))
+    gtk_widget_add_css_class (GTK_WIDGET (self->level_bar), "past");
+  if (bb_stock_is_past (lot, today))
     bb_word_badge_say (self->badge, BB_TONE_BAD, _("Past its date"));
   else if (lot->left_g < 0)
     bb_word_badge_say (self->badge, BB_TONE_SOON, _("More was taken than was left: weigh it"));
@@ -276,7 +278,8 @@ bb_lot_row_new (BbSession     *session,
   show_state (self, lot, today);
   show_left (self, lot);
   show_facts (self, lot);
-  if (lot->opened_at == NULL)
+  /* Nobody opens what may not be poured any more. */
+  if (lot->opened_at == NULL && !bb_stock_is_past (lot, today))
     add_button (self, _("_Open"), "lots.open");
   if (!isnan (lot->left_g))
     add_button (self, _("_Weigh…"), "lots.weigh");

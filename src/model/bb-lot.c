@@ -18,6 +18,10 @@ check_lot (gconstpointer record,
   if (self->opened_at != NULL && self->received_at != NULL && strncmp (self->opened_at, self->received_at, 10) < 0)
     return bb_refuse_value (error, _("opened_at: the container was opened before it came into the shop."));
 
+  if (self->expires_at != NULL && self->received_at != NULL && strncmp (self->expires_at, self->received_at, 10) < 0)
+    return bb_refuse_value (error,
+                            _("expires_at: its last day of use lies before the day on which it came into the shop."));
+
   return TRUE;
 }
 

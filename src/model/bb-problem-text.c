@@ -156,6 +156,9 @@ bb_problem_to_text (const BbProblem     *self,
 
   if (self->kind == BB_PROBLEM_BELOW || self->kind == BB_PROBLEM_ABOVE)
     limit = limit_text (field, self->kind == BB_PROBLEM_BELOW, context);
+  /* How many characters a colour has is no help to who writes "black". */
+  if (field->colour && (self->kind == BB_PROBLEM_TOO_SHORT || self->kind == BB_PROBLEM_TOO_LONG))
+    return g_strdup (_("This is not a colour. Write it as #rrggbb, like #1b2a49."));
 
   switch (self->kind)
     {

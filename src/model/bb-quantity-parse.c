@@ -113,7 +113,7 @@ convert (const BbUnit         *unit,
   else if (isfinite (context->box_area_m2) && context->box_area_m2 > 0)
     *canonical = _bb_unit_to_canonical (unit, value) / context->box_area_m2;
   else
-    return bb_refuse_text (error, _("Grams per box need a box: give its width and height first, or use g/m²."));
+    return bb_refuse_text (error, _("Grams per box need a box, and none is known here."));
 
   if (!isfinite (*canonical))
     return bb_refuse_text (error, _("This number is too large."));
@@ -280,6 +280,18 @@ strip_currency (const char *text,
   return negative ? g_strconcat ("-", rest, NULL) : g_steal_pointer (&rest);
 }
 
+/* Suggests only what can be understood. */
+static const char *
+get_example (BbQuantity           quantity,
+             const BbUnitContext *context)
+{
+  if (quantity == BB_QUANTITY_MASS_PER_AREA && context != NULL && isfinite (context->box_area_m2) &&
+      context->box_area_m2 > 0)
+    return _("Write it like 120 g/m², 18 g/box or 5.3 oz/yd².");
+
+  return _bb_quantity_get_example (quantity);
+}
+
 static gboolean
 parse_folded (BbQuantity            quantity,
               const char           *text,
@@ -351,7 +363,7 @@ bb_quantity_parse (BbQuantity           quantity,
     }
 
   g_set_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_TEXT, "%s %s", local_error->message,
-               _bb_quantity_get_example (quantity));
+               get_example (quantity, context));
 
   return FALSE;
 }

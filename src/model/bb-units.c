@@ -121,7 +121,7 @@ static const struct {
   [BB_QUANTITY_MASS] = { N_("mass"), N_("Write a mass like 18.5 g or 6 oz.") },
   [BB_QUANTITY_VOLUME] = { N_("volume"), N_("Write a volume like 500 ml or 16 fl oz.") },
   [BB_QUANTITY_MASS_PER_AREA] = { N_("mass per area"),
-                                  N_("Write it like 120 g/m², 18 g/box or 5.3 oz/yd².") },
+                                  N_("Write it like 120 g/m² or 5.3 oz/yd².") },
   [BB_QUANTITY_DENSITY] = { N_("density"), N_("Write a density like 1.05 g/ml or 8.8 lb/gal.") },
   [BB_QUANTITY_TEMPERATURE] = { N_("temperature"),
                                 N_("Write a temperature like 165 °C or 330 °F.") },

@@ -125,6 +125,26 @@ test_colourway_needs_its_colour (void)
   g_assert_no_error (error);
 }
 
+/* How many characters it lacks is no help to who writes a colour's name. */
+static void
+test_colour_is_named_at_its_field (void)
+{
+  static const char * const typed[] = { "black", "midnight blue" };
+  const BbField *field = bb_table_find_field (&bb_colourway_table, "srgb");
+
+  for (guint i = 0; i < G_N_ELEMENTS (typed); i++)
+    {
+      g_autoptr (BbColourway) self = bb_colourway_new ();
+      g_autofree char *text = NULL;
+      BbProblem problem;
+
+      self->srgb = g_strdup (typed[i]);
+      g_assert_true (bb_field_find_problem (field, self, &problem));
+      text = bb_problem_to_text (&problem, NULL);
+      g_assert_cmpstr (text, ==, "This is not a colour. Write it as #rrggbb, like #1b2a49.");
+    }
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -135,6 +155,7 @@ main (int   argc,
   g_test_add_func ("/blank/text-as-on-a-label", test_text_as_on_a_label);
   g_test_add_func ("/blank/colours", test_colours);
   g_test_add_func ("/blank/colours-are-written", test_colours_are_written);
+  g_test_add_func ("/blank/colour-is-named-at-its-field", test_colour_is_named_at_its_field);
   g_test_add_func ("/blank/colourway-needs-its-colour", test_colourway_needs_its_colour);
 
   return g_test_run ();

@@ -174,6 +174,25 @@ test_last_day_of_a_lot (void)
 }
 
 static void
+test_lot_is_not_past_when_it_comes (void)
+{
+  g_autoptr (BbLot) lot = bb_lot_new ();
+  g_autoptr (GError) error = NULL;
+
+  lot->code = g_strdup ("PT-1");
+  lot->supply = 1;
+  lot->received_at = g_strdup ("2026-11-26T10:00:00Z");
+  lot->expires_at = g_strdup ("2026-11-26");
+  bb_record_validate (&bb_lot_table, lot, &error);
+  g_assert_no_error (error);
+  g_free (lot->expires_at);
+  lot->expires_at = g_strdup ("2025-11-26");
+  g_assert_false (bb_record_validate (&bb_lot_table, lot, &error));
+  g_assert_cmpstr (error->message, ==,
+                   "expires_at: its last day of use lies before the day on which it came into the shop.");
+}
+
+static void
 test_past_its_day (void)
 {
   g_autoptr (BbStock) stock = bb_stock_new ();
@@ -263,6 +282,7 @@ main (int   argc,
   g_test_add_func ("/job/lists-of-a-run", test_lists_of_a_run);
   g_test_add_func ("/job/entries-of-a-lot", test_entries_of_a_lot);
   g_test_add_func ("/job/last-day-of-a-lot", test_last_day_of_a_lot);
+  g_test_add_func ("/lot/is-not-past-when-it-comes", test_lot_is_not_past_when_it_comes);
   g_test_add_func ("/job/past-its-day", test_past_its_day);
   g_test_add_func ("/job/sum-of-stock", test_sum_of_stock);
   g_test_add_func ("/job/calibration-is-due", test_calibration_is_due);

@@ -284,12 +284,12 @@ static const Refusal refusals[] = {
   { BB_QUANTITY_VOLUME, &us, "6 oz",
     "“oz” is a unit of another quantity (mass). Write a volume like 500 ml or 16 fl oz." },
   { BB_QUANTITY_MASS_PER_AREA, &bare, "18 g/box",
-    "Grams per box need a box: give its width and height first, or use g/m². "
-    "Write it like 120 g/m², 18 g/box or 5.3 oz/yd²." },
+    "Grams per box need a box, and none is known here. Write it like 120 g/m² or 5.3 oz/yd²." },
   { BB_QUANTITY_MASS_PER_AREA, &endless, "18 g/box",
-    "Grams per box need a box: give its width and height first, or use g/m². "
-    "Write it like 120 g/m², 18 g/box or 5.3 oz/yd²." },
+    "Grams per box need a box, and none is known here. Write it like 120 g/m² or 5.3 oz/yd²." },
   { BB_QUANTITY_MASS_PER_AREA, NULL, "18 g",
+    "“g” is a unit of another quantity (mass). Write it like 120 g/m² or 5.3 oz/yd²." },
+  { BB_QUANTITY_MASS_PER_AREA, &metric, "18 g",
     "“g” is a unit of another quantity (mass). Write it like 120 g/m², 18 g/box or 5.3 oz/yd²." },
   { BB_QUANTITY_TEMPERATURE, &us, "330 °",
     "“°” is not a unit that can be used here. Write a temperature like 165 °C or 330 °F." },
