@@ -93,7 +93,6 @@ test_every_column_reads_back (void)
     g_assert_true (bb_field_is_set (&bb_revision_table.fields[i], revision));
   check_reads_back (book, &bb_revision_table, revision);
 
-  shop->pretreat->hazards = g_strdup ("H319 EUH208");
   for (guint i = 0; i < bb_supply_table.n_fields; i++)
     fill_field (&bb_supply_table.fields[i], shop->pretreat);
   helper_save (book, &bb_supply_table, shop->pretreat);
