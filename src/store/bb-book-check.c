@@ -219,8 +219,10 @@ check_records (BbCheck  *self,
   return TRUE;
 }
 
+/* The searches are left out of a book that can only be read: to look at themselves they ask for what they write. */
 static gboolean
 check_all (BbCheck  *self,
+           gboolean  can_write,
            GError  **error)
 {
   const CheckFunc funcs[] = {
@@ -228,7 +230,7 @@ check_all (BbCheck  *self,
     check_pictures, check_records,
   };
 
-  if (!_bb_check_indexes (self, error) || !bb_db_begin (self->db, BB_ACCESS_READ, error))
+  if ((can_write && !_bb_check_indexes (self, error)) || !bb_db_begin (self->db, BB_ACCESS_READ, error))
     return FALSE;
 
   for (guint i = 0; i < G_N_ELEMENTS (funcs); i++)
@@ -253,7 +255,8 @@ check_all (BbCheck  *self,
  * @error: return location for a #GError
  *
  * Looks at all of the book: every page of the file, every reference, the rules of the database, the words of the
- * search, every record against its limits, and every revision's seal.
+ * search, every record against its limits, and every revision's seal. A search's own index can't be looked at where the
+ * book can only be read.
  *
  * Returns: (transfer full) (nullable) (element-type utf8): what was found, one line each, and nothing in a sound book;
  *   %NULL with %G_IO_ERROR_CANCELLED, or a %BB_STORE_ERROR if the check could not be made
@@ -274,7 +277,7 @@ bb_book_check (BbBook        *self,
 
   check.db = self->db;
   bb_db_set_cancellable (self->db, cancellable);
-  done = check_all (&check, error);
+  done = check_all (&check, bb_book_can_write (self), error);
   bb_db_set_cancellable (self->db, NULL);
 
   return done ? g_steal_pointer (&findings) : NULL;

@@ -77,8 +77,12 @@ assert_reads (BbBook *book)
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) blanks = bb_book_load_all (book, &bb_blank_table, FALSE, &error);
   g_autoptr (GArray) found = bb_book_search (book, &bb_blank_table, &query, &error);
+  g_autoptr (GPtrArray) findings = NULL;
 
   g_assert_no_error (error);
+  findings = bb_book_check (book, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (findings->len, ==, 0);
   g_assert_cmpuint (blanks->len, ==, 1);
   g_assert_cmpuint (found->len, ==, 1);
 }
