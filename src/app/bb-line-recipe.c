@@ -201,6 +201,7 @@ bb_line_recipe_set_garment (BbLineRecipe *self,
                             gint64        customer,
                             gint64        colourway)
 {
+  const BbUnitContext *units = NULL;
   Wanted *wanted = NULL;
 
   g_return_if_fail (BB_IS_LINE_RECIPE (self) && self->session != NULL);
@@ -216,8 +217,12 @@ bb_line_recipe_set_garment (BbLineRecipe *self,
   if (colourway == 0)
     return;
 
+  /* The shop's sign may change while the other thread reads. */
+  units = bb_session_get_units (self->session);
   wanted = g_new0 (Wanted, 1);
-  *wanted = (Wanted) { customer, colourway, *bb_session_get_units (self->session) };
+  *wanted = (Wanted) { customer, colourway, *units };
+  wanted->units.decimal = g_intern_string (units->decimal);
+  wanted->units.currency = g_intern_string (units->currency);
   self->reading = g_cancellable_new ();
   bb_session_read_async (self->session, read_options, wanted, g_free, (GDestroyNotify) g_ptr_array_unref,
                          self->reading, read_cb, g_object_ref (self));
