@@ -145,7 +145,8 @@ bb_form_dup_record (BbForm   *self,
       bb_record_free (self->table, record);
       return NULL;
     }
-  if (self->table->check != NULL && !self->table->check (record, &error))
+  if ((self->table->check != NULL && !self->table->check (record, &error)) ||
+      (self->table->check_written != NULL && !self->table->check_written (record, &error)))
     {
       if (!bb_form_show_fault (self, error->message, complain_about_all) && complain_about_all)
         {

@@ -199,6 +199,8 @@ struct _BbField {
  * @fields: the fields, in the order in which they are shown
  * @n_fields: how many
  * @check: (nullable): rules that hold between fields; its message names the field
+ * @check_written: (nullable): what is asked besides of whoever writes a record, while one that is stored or comes
+ *   from elsewhere need not hold to it; its message names the field
  * @free_record: frees one record of the table, for containers
  *
  * A record's struct, described.
@@ -211,6 +213,8 @@ struct _BbTable {
   guint n_fields;
   gboolean (*check) (gconstpointer record,
                      GError      **error);
+  gboolean (*check_written) (gconstpointer record,
+                             GError      **error);
   GDestroyNotify free_record;
 };
 
@@ -221,7 +225,7 @@ struct _BbTable {
  *       F (T, KIND, name, N_("Title"), .help = N_("…"), .required = TRUE)
  *
  * BB_DECLARE_TABLE makes the struct `BbThing`, its table's declaration and its `_new` and `_free`;
- * BB_DEFINE_TABLE the table itself.
+ * BB_DEFINE_TABLE the table itself, or BB_DEFINE_TABLE_WRITTEN where more is asked of whoever writes such a record.
  */
 #define BB_MEMBER(T, KIND, name, ...) BB_CTYPE_##KIND name;
 #define BB_FIELD_ENTRY(T, KIND, name_, title_, ...) \
@@ -235,10 +239,14 @@ struct _BbTable {
   extern const BbTable prefix##_table
 
 #define BB_DEFINE_TABLE(Type, prefix, name_, title_, LIST, check_) \
+  BB_DEFINE_TABLE_WRITTEN (Type, prefix, name_, title_, LIST, check_, NULL)
+
+#define BB_DEFINE_TABLE_WRITTEN(Type, prefix, name_, title_, LIST, check_, check_written_) \
   static const BbField prefix##_fields[] = { LIST (BB_FIELD_ENTRY, Type) }; \
   const BbTable prefix##_table = { \
     .name = name_, .title = title_, .size = sizeof (Type), .fields = prefix##_fields, \
-    .n_fields = G_N_ELEMENTS (prefix##_fields), .check = check_, .free_record = (GDestroyNotify) prefix##_free, \
+    .n_fields = G_N_ELEMENTS (prefix##_fields), .check = check_, .check_written = check_written_, \
+    .free_record = (GDestroyNotify) prefix##_free, \
   }; \
   Type * \
   prefix##_new (void) \

@@ -18,6 +18,16 @@ check_lot (gconstpointer record,
   if (self->opened_at != NULL && self->received_at != NULL && strncmp (self->opened_at, self->received_at, 10) < 0)
     return bb_refuse_value (error, _("opened_at: the container was opened before it came into the shop."));
 
+  return TRUE;
+}
+
+/* It is a slip of the pen as a rule; a book that holds such a container keeps it. */
+static gboolean
+check_written_lot (gconstpointer record,
+                   GError      **error)
+{
+  const BbLot *self = record;
+
   if (self->expires_at != NULL && self->received_at != NULL && strncmp (self->expires_at, self->received_at, 10) < 0)
     return bb_refuse_value (error,
                             _("expires_at: its last day of use lies before the day on which it came into the shop."));
@@ -144,7 +154,7 @@ bb_supply_is_low (const BbSupply *self,
   return left_g < self->low_stock_g;
 }
 
-BB_DEFINE_TABLE (BbLot, bb_lot, "lot", N_("Lot"), BB_LOT_FIELDS, check_lot)
+BB_DEFINE_TABLE_WRITTEN (BbLot, bb_lot, "lot", N_("Lot"), BB_LOT_FIELDS, check_lot, check_written_lot)
 BB_DEFINE_TABLE (BbStock, bb_stock, "stock", N_("Lot"), BB_STOCK_FIELDS, NULL)
 BB_DEFINE_TABLE (BbWeighing, bb_weighing, "weighing", N_("Weigh the container"), BB_WEIGHING_FIELDS, NULL)
 BB_DEFINE_TABLE (BbDisposal, bb_disposal, "disposal", N_("Use up or throw away"), BB_DISPOSAL_FIELDS, NULL)

@@ -266,9 +266,9 @@ bb_field_is_wanting (const BbField *self,
  * @error: return location for a #GError in the domain %BB_MODEL_ERROR
  *
  * Asks for more than bb_record_validate(): whoever writes a record knows what a record from elsewhere may lack. The
- * message names the key, and says why it is wanted.
+ * message names the key, and says why it is wanted, or what is wrong with it.
  *
- * Returns: %TRUE if nothing is wanting
+ * Returns: %TRUE if nothing is
  */
 gboolean
 bb_record_check_wanted (const BbTable *table,
@@ -283,5 +283,5 @@ bb_record_check_wanted (const BbTable *table,
         return FALSE;
       }
 
-  return TRUE;
+  return table->check_written == NULL || table->check_written (record, error);
 }

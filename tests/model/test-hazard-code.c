@@ -59,12 +59,15 @@ test_supply (void)
   supply->name = g_strdup ("Pretreat");
   supply->kind = BB_SUPPLY_PRETREAT;
   supply->hazards = g_strdup ("H319, h317 H999");
-  bb_record_validate (&bb_supply_table, supply, &error);
+  bb_record_check_wanted (&bb_supply_table, supply, &error);
   g_assert_no_error (error);
 
+  /* An older book may hold it, but nobody writes it anew. */
   g_free (supply->hazards);
   supply->hazards = g_strdup ("H319 banana");
-  g_assert_false (bb_record_validate (&bb_supply_table, supply, &error));
+  bb_record_validate (&bb_supply_table, supply, &error);
+  g_assert_no_error (error);
+  g_assert_false (bb_record_check_wanted (&bb_supply_table, supply, &error));
   g_assert_error (error, BB_MODEL_ERROR, BB_MODEL_ERROR_VALUE);
   g_assert_cmpstr (error->message, ==,
                    "hazards: “banana” is not the code of a statement. Write codes like H319, EUH208 or P305+P351+P338, "
