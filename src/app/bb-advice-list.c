@@ -7,6 +7,7 @@
 
 #include "bb-compat.h"
 #include "bb-sign.h"
+#include "bb-text-box.h"
 
 /* How wide a sentence would like to be; it takes the width that there is. */
 #define COLUMNS 34
@@ -15,7 +16,7 @@ struct _BbAdviceList
 {
   AdwBin parent_instance;
 
-  GtkBox *box;
+  GtkWidget *box;
 };
 
 G_DEFINE_FINAL_TYPE (BbAdviceList, bb_advice_list, ADW_TYPE_BIN)
@@ -25,7 +26,7 @@ add (BbAdviceList *self,
      GtkWidget    *sign,
      const char   *sentence)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *row = g_object_new (BB_TYPE_TEXT_BOX, "spacing", 8, NULL);
   GtkWidget *label = gtk_label_new (sentence);
 
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
@@ -34,9 +35,9 @@ add (BbAdviceList *self,
   gtk_widget_set_hexpand (label, TRUE);
   gtk_widget_set_valign (sign, GTK_ALIGN_START);
   gtk_widget_set_margin_top (sign, 2);
-  gtk_box_append (GTK_BOX (row), sign);
-  gtk_box_append (GTK_BOX (row), label);
-  gtk_box_append (self->box, row);
+  gtk_widget_set_parent (sign, row);
+  gtk_widget_set_parent (label, row);
+  gtk_widget_set_parent (row, self->box);
 }
 
 static void
@@ -49,8 +50,8 @@ bb_advice_list_class_init (BbAdviceListClass *klass)
 static void
 bb_advice_list_init (BbAdviceList *self)
 {
-  self->box = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 6));
-  adw_bin_set_child (ADW_BIN (self), GTK_WIDGET (self->box));
+  self->box = g_object_new (BB_TYPE_TEXT_BOX, "orientation", GTK_ORIENTATION_VERTICAL, "spacing", 6, NULL);
+  adw_bin_set_child (ADW_BIN (self), self->box);
 }
 
 /**
@@ -64,8 +65,8 @@ bb_advice_list_clear (BbAdviceList *self)
 
   g_return_if_fail (BB_IS_ADVICE_LIST (self));
 
-  while ((row = gtk_widget_get_first_child (GTK_WIDGET (self->box))) != NULL)
-    gtk_box_remove (self->box, row);
+  while ((row = gtk_widget_get_first_child (self->box)) != NULL)
+    gtk_widget_unparent (row);
 }
 
 /**
