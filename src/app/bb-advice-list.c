@@ -21,10 +21,9 @@ struct _BbAdviceList
 
 G_DEFINE_FINAL_TYPE (BbAdviceList, bb_advice_list, ADW_TYPE_BIN)
 
-static void
-add (BbAdviceList *self,
-     GtkWidget    *sign,
-     const char   *sentence)
+static GtkWidget *
+make_row (GtkWidget  *sign,
+          const char *sentence)
 {
   GtkWidget *row = g_object_new (BB_TYPE_TEXT_BOX, "spacing", 8, NULL);
   GtkWidget *label = gtk_label_new (sentence);
@@ -37,7 +36,8 @@ add (BbAdviceList *self,
   gtk_widget_set_margin_top (sign, 2);
   gtk_widget_set_parent (sign, row);
   gtk_widget_set_parent (label, row);
-  gtk_widget_set_parent (row, self->box);
+
+  return row;
 }
 
 static void
@@ -84,7 +84,7 @@ bb_advice_list_add_reason (BbAdviceList *self,
 
   sign = bb_sign_new ();
   bb_sign_set_shape (BB_SIGN (sign), BB_SIGN_TICK);
-  add (self, sign, sentence);
+  gtk_widget_set_parent (make_row (sign, sentence), self->box);
 }
 
 /**
@@ -104,5 +104,5 @@ bb_advice_list_add_warning (BbAdviceList *self,
   sign = gtk_image_new_from_icon_name ("dialog-warning-symbolic");
   bb_compat_set_name (sign, _("Warning"));
   gtk_widget_add_css_class (sign, "warning-sign");
-  add (self, sign, sentence);
+  gtk_widget_set_parent (make_row (sign, sentence), self->box);
 }
