@@ -108,18 +108,6 @@ print_action (GtkWidget  *widget,
   bb_print_operation_ask (operation, GTK_WINDOW (self));
 }
 
-static void
-saved_cb (GObject      *source,
-          GAsyncResult *result,
-          gpointer      data)
-{
-  g_autoptr (BbSession) session = data;
-  g_autofree char *text = bb_save_run_finish (result);
-
-  (void) source;
-  bb_session_say (session, text);
-}
-
 static GBytes *
 make_pdf (gpointer   data,
           GError   **error)
@@ -133,8 +121,8 @@ named_cb (GFile    *file,
 {
   BbLabelsDialog *self = data;
 
-  bb_save_run_async (bb_save_new (file, FALSE), make_pdf, make_sheets (self), (GDestroyNotify) bb_label_sheets_free,
-                     saved_cb, g_object_ref (self->session));
+  bb_save_run (bb_save_new (file, FALSE), make_pdf, make_sheets (self), (GDestroyNotify) bb_label_sheets_free,
+               self->session);
   gtk_window_close (GTK_WINDOW (self));
 }
 

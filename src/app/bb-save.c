@@ -241,3 +241,35 @@ bb_save_run_finish (GAsyncResult *result)
 
   return bb_save_describe (self->save, error);
 }
+
+static void
+ran_cb (GObject      *source,
+        GAsyncResult *result,
+        gpointer      data)
+{
+  g_autoptr (BbSession) session = data;
+  g_autofree char *text = bb_save_run_finish (result);
+
+  (void) source;
+  bb_session_say (session, text);
+}
+
+/**
+ * bb_save_run:
+ * @self: (transfer full): what is to be saved
+ * @make: makes what the file shall hold
+ * @data: for @make
+ * @free_data: (nullable): frees @data
+ * @session: the session
+ *
+ * Makes and writes the file off the main loop, and lets the session say how that went.
+ */
+void
+bb_save_run (BbSave         *self,
+             BbSaveMake      make,
+             gpointer        data,
+             GDestroyNotify  free_data,
+             BbSession      *session)
+{
+  bb_save_run_async (self, make, data, free_data, ran_cb, g_object_ref (session));
+}

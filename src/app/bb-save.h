@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bb-compat.h"
+#include "bb-session.h"
 
 G_BEGIN_DECLS
 
@@ -54,6 +55,11 @@ void      bb_save_run_async  (BbSave              *self,
                               GAsyncReadyCallback  callback,
                               gpointer             user_data);
 char     *bb_save_run_finish (GAsyncResult        *result);
+void      bb_save_run        (BbSave              *self,
+                              BbSaveMake           make,
+                              gpointer             data,
+                              GDestroyNotify       free_data,
+                              BbSession           *session);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BbSave, bb_save_free)
 

@@ -92,18 +92,6 @@ make_file (BbBook    *book,
   return self->as_pdf ? make_pdf (self, book, error) : make_csv (self, book, error);
 }
 
-static void
-saved_cb (GObject      *source,
-          GAsyncResult *result,
-          gpointer      data)
-{
-  g_autoptr (BbSession) session = data;
-  g_autofree char *text = bb_save_run_finish (result);
-
-  (void) source;
-  bb_session_say (session, text);
-}
-
 static GBytes *
 take_bytes (gpointer   data,
             GError   **error)
@@ -127,8 +115,7 @@ made_cb (GObject      *source,
   if (bytes == NULL)
     bb_session_say (session, text);
   else
-    bb_save_run_async (g_steal_pointer (&save), take_bytes, bytes, (GDestroyNotify) g_bytes_unref, saved_cb,
-                       g_object_ref (session));
+    bb_save_run (g_steal_pointer (&save), take_bytes, bytes, (GDestroyNotify) g_bytes_unref, session);
 }
 
 /**
