@@ -47,14 +47,11 @@ static Order *
 make_order (BbSession   *session,
             const BbJob *job)
 {
-  const BbUnitContext *units = bb_session_get_units (session);
   Order *order = g_atomic_rc_box_new0 (Order);
 
   order->job = job->id;
   order->today = bb_dup_today ();
-  order->units.system = units->system;
-  order->units.decimal = g_intern_string (units->decimal);
-  order->units.currency = g_intern_string (units->currency);
+  order->units = bb_session_copy_units (session);
 
   return order;
 }

@@ -201,7 +201,6 @@ bb_line_recipe_set_garment (BbLineRecipe *self,
                             gint64        customer,
                             gint64        colourway)
 {
-  const BbUnitContext *units = NULL;
   Wanted *wanted = NULL;
 
   g_return_if_fail (BB_IS_LINE_RECIPE (self) && self->session != NULL);
@@ -217,12 +216,8 @@ bb_line_recipe_set_garment (BbLineRecipe *self,
   if (colourway == 0)
     return;
 
-  /* The shop's sign may change while the other thread reads. */
-  units = bb_session_get_units (self->session);
   wanted = g_new0 (Wanted, 1);
-  *wanted = (Wanted) { customer, colourway, *units };
-  wanted->units.decimal = g_intern_string (units->decimal);
-  wanted->units.currency = g_intern_string (units->currency);
+  *wanted = (Wanted) { customer, colourway, bb_session_copy_units (self->session) };
   self->reading = g_cancellable_new ();
   bb_session_read_async (self->session, read_options, wanted, g_free, (GDestroyNotify) g_ptr_array_unref,
                          self->reading, read_cb, g_object_ref (self));
@@ -237,13 +232,8 @@ dup_caution (BbLineRecipe     *self,
 {
   g_autoptr (GPtrArray) advice = bb_advice_load (bb_session_get_book (self->session), revision,
                                                  bb_session_get_units (self->session), NULL);
-  g_autofree char *text = advice != NULL ? bb_advice_join (advice, BB_STATION_NONE, " ") : NULL;
-  g_autofree char *caution = bb_words_of_caution (revision, state, mode_wanted);
 
-  if (caution == NULL || text == NULL)
-    return caution != NULL ? g_steal_pointer (&caution) : g_steal_pointer (&text);
-
-  return g_strjoin (" ", caution, text, NULL);
+  return bb_words_of_cautions (revision, state, mode_wanted, advice);
 }
 
 static void

@@ -99,8 +99,8 @@ make_order (BbReportWindow *self)
   order->today = bb_dup_today ();
   order->customer = g_strstrip (g_strdup (gtk_editable_get_text (self->customer_entry)));
   order->remark = dup_remark (self);
+  order->units = bb_session_copy_units (self->session);
   order->units.system = gtk_drop_down_get_selected (self->units_drop_down) == 1 ? BB_UNITS_US : BB_UNITS_METRIC;
-  order->units.decimal = g_intern_string (bb_session_get_units (self->session)->decimal);
   order->about = (BbWashReportAbout) {
     .revision = get_revision (self)->id, .wash_test = test != NULL ? test->id : 0, .today = order->today,
     .units = &order->units, .customer = order->customer, .remark = order->remark,

@@ -310,6 +310,27 @@ bb_session_get_units (BbSession *self)
 }
 
 /**
+ * bb_session_copy_units:
+ * @self: a session
+ *
+ * The preferences may change while another thread writes numbers: it gets the units with texts that stay. The box in
+ * hand, which only helps to read what is typed, is left out.
+ *
+ * Returns: how numbers are shown now
+ */
+BbUnitContext
+bb_session_copy_units (BbSession *self)
+{
+  g_return_val_if_fail (BB_IS_SESSION (self), (BbUnitContext) { 0 });
+
+  return (BbUnitContext) {
+    .system = self->units.system,
+    .decimal = g_intern_string (self->units.decimal),
+    .currency = g_intern_string (self->units.currency),
+  };
+}
+
+/**
  * bb_session_set_box_area:
  * @self: a session
  * @box_area_m2: area of the box in hand, 0 for none

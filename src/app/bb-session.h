@@ -36,6 +36,7 @@ BbSession           *bb_session_new           (const char           *path,
 BbBook              *bb_session_get_book      (BbSession            *self);
 GSettings           *bb_session_get_settings  (BbSession            *self);
 const BbUnitContext *bb_session_get_units     (BbSession            *self);
+BbUnitContext        bb_session_copy_units    (BbSession            *self);
 void                 bb_session_set_box_area  (BbSession            *self,
                                                double                box_area_m2);
 gint64               bb_session_get_person    (BbSession            *self);

@@ -35,14 +35,12 @@ make_order (BbSession     *session,
             gint64         id,
             gboolean       as_pdf)
 {
-  const BbUnitContext *units = bb_session_get_units (session);
+  const BbUnitContext units = bb_session_copy_units (session);
   Order *order = g_new0 (Order, 1);
 
   *order = (Order) {
-    .today = bb_dup_today (), .table = table, .id = id,
-    .units = { .system = units->system, .decimal = g_intern_string (units->decimal),
-               .currency = g_intern_string (units->currency) },
-    .paper = units->system == BB_UNITS_US ? BB_PAPER_LETTER : BB_PAPER_A4, .as_pdf = as_pdf,
+    .today = bb_dup_today (), .table = table, .id = id, .units = units,
+    .paper = units.system == BB_UNITS_US ? BB_PAPER_LETTER : BB_PAPER_A4, .as_pdf = as_pdf,
   };
 
   return order;

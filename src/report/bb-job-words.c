@@ -180,6 +180,30 @@ bb_words_of_caution (const BbRevision *revision,
 }
 
 /**
+ * bb_words_of_cautions:
+ * @revision: (nullable): what a line of a job is printed by
+ * @state: the #BbState of it
+ * @mode_wanted: the #BbPrintMode that the artwork asks for, or %BB_CHOICE_NONE
+ * @advice: (nullable) (element-type BbAdvice): what there is to know of its settings
+ *
+ * Returns: (transfer full) (nullable): what bb_words_of_caution() says, and then the advice; %NULL for nothing
+ */
+char *
+bb_words_of_cautions (const BbRevision *revision,
+                      int               state,
+                      int               mode_wanted,
+                      const GPtrArray  *advice)
+{
+  g_autofree char *caution = bb_words_of_caution (revision, state, mode_wanted);
+  g_autofree char *text = advice != NULL ? bb_advice_join (advice, BB_STATION_NONE, " ") : NULL;
+
+  if (caution == NULL || text == NULL)
+    return caution != NULL ? g_steal_pointer (&caution) : g_steal_pointer (&text);
+
+  return g_strjoin (" ", caution, text, NULL);
+}
+
+/**
  * bb_words_of_line_caution:
  * @line: a line of a job, with its revision, pretreat and garment as far as they are chosen
  * @state: the #BbState of its revision
@@ -193,18 +217,12 @@ bb_words_of_line_caution (const BbSheetLine   *line,
                           int                  state,
                           const BbUnitContext *units)
 {
-  g_autofree char *caution = bb_words_of_caution (line->revision, state, line->line->print_mode);
   g_autoptr (GPtrArray) advice = NULL;
-  g_autofree char *text = NULL;
 
-  if (line->revision == NULL)
-    return g_steal_pointer (&caution);
-  advice = bb_advise (line->revision, line->pretreat, line->blank, units);
-  text = bb_advice_join (advice, BB_STATION_NONE, " ");
-  if (caution == NULL || text == NULL)
-    return caution != NULL ? g_steal_pointer (&caution) : g_steal_pointer (&text);
+  if (line->revision != NULL)
+    advice = bb_advise (line->revision, line->pretreat, line->blank, units);
 
-  return g_strjoin (" ", caution, text, NULL);
+  return bb_words_of_cautions (line->revision, state, line->line->print_mode, advice);
 }
 
 /**

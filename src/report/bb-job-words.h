@@ -19,6 +19,10 @@ GPtrArray *bb_words_of_mix_warnings (const BbMixSheet    *self,
 char      *bb_words_of_caution      (const BbRevision    *revision,
                                      int                  state,
                                      int                  mode_wanted);
+char      *bb_words_of_cautions     (const BbRevision    *revision,
+                                     int                  state,
+                                     int                  mode_wanted,
+                                     const GPtrArray     *advice);
 char      *bb_words_of_line_caution (const BbSheetLine   *line,
                                      int                  state,
                                      const BbUnitContext *units);
