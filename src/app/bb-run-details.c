@@ -34,8 +34,6 @@ add_entries (BbRunDetails    *self,
     }
 }
 
-static const char * const css_names[] = { "low", "ok", "high" };
-
 /* The verdict is the Mix page's: its word and shape first. */
 static void
 add_weigh_in (BbRunDetails    *self,
@@ -54,7 +52,7 @@ add_weigh_in (BbRunDetails    *self,
       g_autofree char *verdict = bb_words_of_weigh_in (out, units);
 
       gtk_widget_add_css_class (box, "weighed");
-      gtk_widget_add_css_class (box, css_names[out->verdict]);
+      gtk_widget_add_css_class (box, bb_choices_get_key (&bb_weigh_verdict_choices, (int) out->verdict));
       bb_children_add_text (GTK_BOX (box), verdict, "weighed-verdict");
     }
   gtk_box_append (GTK_BOX (self), box);

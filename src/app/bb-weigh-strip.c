@@ -32,8 +32,6 @@ struct _BbWeighStrip
 
 G_DEFINE_FINAL_TYPE (BbWeighStrip, bb_weigh_strip, ADW_TYPE_BIN)
 
-static const char * const css_names[] = { "low", "ok", "high" };
-
 /* Common practice, no source. */
 static const char *
 describe_next (BbWeighVerdict verdict)
@@ -121,8 +119,8 @@ update (BbWeighStrip *self)
   g_autoptr (BbWeighInOut) out = bb_weigh_in_out_new ();
   g_autoptr (GError) error = NULL;
 
-  for (guint i = 0; i < G_N_ELEMENTS (css_names); i++)
-    gtk_widget_remove_css_class (GTK_WIDGET (self->answer), css_names[i]);
+  for (guint i = 0; i < bb_weigh_verdict_choices.n_items; i++)
+    gtk_widget_remove_css_class (GTK_WIDGET (self->answer), bb_weigh_verdict_choices.items[i].key);
 
   if (isnan (self->target_g_per_m2))
     {
@@ -144,7 +142,8 @@ update (BbWeighStrip *self)
       return;
     }
 
-  gtk_widget_add_css_class (GTK_WIDGET (self->answer), css_names[out->verdict]);
+  gtk_widget_add_css_class (GTK_WIDGET (self->answer),
+                            bb_choices_get_key (&bb_weigh_verdict_choices, (int) out->verdict));
   gtk_widget_set_visible (GTK_WIDGET (self->verdict_label), TRUE);
   gtk_widget_set_visible (GTK_WIDGET (self->scale), TRUE);
   show_words (self, in, out);
