@@ -191,7 +191,16 @@ find_caption (GtkWidget  *within,
   return found;
 }
 
-/* What is said of an editor takes no room beside it: headings stand above what they name. */
+static gboolean
+says_what_tare_is (gpointer list)
+{
+  return says (list, "Tare: Mass of the garment before pretreat.");
+}
+
+/*
+ * What is said of an editor takes no room beside it: headings stand above what they name. It is said once the keyboard is
+ * in the editor, which it is only when the display has given it to the window.
+ */
 static void
 test_headings (Scene         *scene,
                gconstpointer  data)
@@ -201,8 +210,8 @@ test_headings (Scene         *scene,
   (void) data;
   g_assert_nonnull (caption);
   add_line (scene);
+  helper_wait_until (says_what_tare_is, scene->list);
   helper_wait_drawn (GTK_WIDGET (scene->form));
-  g_assert_true (says (GTK_WIDGET (scene->list), "Tare: Mass of the garment before pretreat."));
   /* Without a style sheet, a row of a list has a padding of its own. */
   g_assert_cmpfloat_with_epsilon (find_start (scene, caption),
                                   find_start (scene, GTK_WIDGET (find (scene, "[0].box_area_m2"))), 4.0f);
