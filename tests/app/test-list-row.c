@@ -198,8 +198,8 @@ says_what_tare_is (gpointer list)
 }
 
 /*
- * What is said of an editor takes no room beside it: headings stand above what they name. It is said once the keyboard is
- * in the editor, which it is only when the display has given it to the window.
+ * What is said of an editor takes no room beside it: headings stand above what they name. It is said once the keyboard
+ * is in the editor, which it is only when the display has given it to the window.
  */
 static void
 test_headings (Scene         *scene,
